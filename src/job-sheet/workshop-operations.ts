@@ -16,11 +16,11 @@ import { type AnyJob, arrangementOf, type Operation, type Size, size, unitsOf } 
 /** Nothing is cut, and nothing read. */
 const NO_CUT = { part: 'both', sizes: [], cautions: [], readings: [] } as const
 
-export const chooseWood = (job: AnyJob<Design>): Operation => ({
-  ...words.wood(arrangementOf(job)),
-  ...NO_CUT,
-  id: 'choose-wood',
-})
+export function chooseWood(job: AnyJob<Design>): Operation {
+  const { resolved } = job.design.bearing
+  const isSplit = 'split' in resolved && resolved.split !== 'none'
+  return { ...words.wood(arrangementOf(job), isSplit), ...NO_CUT, id: 'choose-wood' }
+}
 
 /** The operation that makes the gauges, before they are first used. */
 export function makeGauges(job: AnyJob<Design>): Operation {

@@ -113,9 +113,12 @@ export const INNER_FIT = {
   }),
 } as const
 
+const BACK = 'Put the ring back on its mandrel, mark against mark.'
+const BY_READINGS =
+  'Send the readings to the fit correction. Remove what it says, clean out the dust, put the bearing together again, and measure.'
+
 /** The same of a groove and of a track, but for the tool. */
-const SAND: Omit<OperationWords, 'title' | 'tool'> = {
-  how: 'Put the ring back on its mandrel, mark against mark. Send the readings to the fit correction. Remove what it says, clean out the dust, put the bearing together again, and measure.',
+const SAND: Pick<OperationWords, 'check' | 'mistake'> = {
   check: 'It turns freely all the way round, and the play is what it should be and no more.',
   mistake: {
     looksLike: 'You can see the play, not only feel it.',
@@ -127,12 +130,13 @@ export const INNER_SAND: Readonly<Record<'groove' | 'track', OperationWords>> = 
   groove: {
     ...SAND,
     title: 'Sand the groove of the inner ring to fit',
-    how: `${OVER_A_DOWEL} ${SAND.how}`,
+    how: `${BACK} ${OVER_A_DOWEL} ${BY_READINGS}`,
     tool: 'lathe, strips of abrasive, a dowel for the groove',
   },
   track: {
     ...SAND,
     title: 'Sand the track of the inner ring to fit',
+    how: `${BACK} ${BY_READINGS}`,
     tool: 'lathe, abrasive on a flat block',
   },
 }

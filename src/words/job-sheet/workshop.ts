@@ -8,17 +8,16 @@ import type { OperationWords } from './operation.ts'
 /* Operations before the first cut and after the last one. */
 
 /** The parts with the same grain direction, if a ring comes in two halves or a bearing in two parts. */
-const ALIKE: Readonly<Record<ArrangementName, string>> = {
-  radial: 'Lay both halves of a split ring the same way, one above the other, so that they move together.',
-  caged: 'Lay both halves of a split ring the same way, one above the other, so that they move together.',
-  roller: 'Lay both cheeks the same way as the outer ring, so that they move with it.',
-  thrust: 'Lay both plates the same way, and mark it on their edges: they come together so.',
+const HALVES = ' Lay both halves of the split ring the same way, one above the other, so that they move together.'
+const ALIKE: Readonly<Partial<Record<ArrangementName, string>>> = {
+  roller: ' Lay both cheeks the same way as the outer ring, so that they move with it.',
+  thrust: ' Lay both plates the same way, and mark it on their edges: they come together so.',
 }
 
-export const wood = (arrangement: ArrangementName): OperationWords => ({
+export const wood = (arrangement: ArrangementName, isSplit: boolean): OperationWords => ({
   title: 'Choose the wood',
   tool: 'a rule, a pencil',
-  how: `Take straight-grained wood without knots or splits. Leave it in the room where the bearing will live for two weeks ${TRADE_SIGN}. ${ALIKE[arrangement]}`,
+  how: `Take straight-grained wood without knots or splits. Leave it in the room where the bearing will live for two weeks ${TRADE_SIGN}.${isSplit ? HALVES : (ALIKE[arrangement] ?? '')}`,
   check: 'A straightedge laid across each face does not rock, and the board weighs the same on two days.',
   mistake: {
     looksLike: `The board was damp: a ${TERMS[arrangement].part.one} that was round on the lathe is oval a week later.`,
