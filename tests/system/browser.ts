@@ -5,6 +5,9 @@ import { browserPath } from './found.ts'
 /** Without these it asks for news of itself, which a machine without internet refuses again and again. */
 const QUIET = ['--disable-background-networking', '--disable-component-update', '--disable-sync', '--no-first-run']
 
+/** For what never comes: a machine that has too much to do takes minutes where another takes a moment. */
+const PATIENCE_MS = 300_000
+
 /** One for all tests of a process, which ends with it: each test has a context of its own, with nothing left from the one before. */
 let browser: Promise<Browser> | undefined
 
@@ -12,6 +15,7 @@ let browser: Promise<Browser> | undefined
 export async function openedPage(options: BrowserContextOptions = {}): Promise<{ page: Page; faults: string[] }> {
   browser ??= startedBrowser()
   const context = await (await browser).newContext(options)
+  context.setDefaultTimeout(PATIENCE_MS)
   onTestFinished(() => context.close())
   const page = await context.newPage()
   const faults: string[] = []

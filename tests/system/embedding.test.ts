@@ -1,5 +1,6 @@
 import type { Page } from 'playwright-core'
 import { expect } from 'vitest'
+import { eventually } from '#tests/support/eventually.ts'
 import { sharedApp, startedApp } from '#tests/support/started-app.ts'
 import { violations } from './axe.ts'
 import { openedPage } from './browser.ts'
@@ -162,10 +163,11 @@ describe('the custom element', () => {
     const { page, faults } = await openedPage({ colorScheme: 'dark' })
     await page.goto(await courseSite(() => sharedApp()), { waitUntil: 'networkidle' })
     expect(await living(page).getByRole('status').textContent()).toContain('the 14 balls then leave a gap of 0.7 mm')
-    const { height, paper } = await seenIn(page)
-    const frame = await page.locator('#living >> iframe').boundingBox()
-    expect(frame?.height).toBeWithin(1, height)
-    expect(paper).toBe('rgb(255, 255, 255)')
+    await eventually(async () => {
+      const frame = await page.locator('#living >> iframe').boundingBox()
+      expect(frame?.height).toBeWithin(1, (await seenIn(page)).height)
+    })
+    expect((await seenIn(page)).paper).toBe('rgb(255, 255, 255)')
     expect(await page.locator('#living >> iframe').getAttribute('title')).toBe('A bearing to try')
     expect(faults).toEqual([])
   })

@@ -21,7 +21,7 @@ const installed = (page: Page) => page.evaluate('navigator.serviceWorker.ready.t
 
 const works = async (page: Page): Promise<string | null> => {
   const cell = page.locator('#sizes-to-cut tr', { hasText: 'ball gap' }).first().locator('td').nth(1)
-  return cell.textContent({ timeout: 10_000 })
+  return cell.textContent()
 }
 
 async function visitedOnce(): Promise<{ page: Page; proxy: SwitchedProxy }> {

@@ -2,7 +2,7 @@ import fc from 'fast-check'
 import { describe, expect, test } from 'vitest'
 import { ask, problemIn } from '#tests/support/ask.ts'
 import { raw } from '#tests/support/raw.ts'
-import { sharedApp, testedApp } from '#tests/support/started-app.ts'
+import { sharedApp, startedApp, testedApp } from '#tests/support/started-app.ts'
 
 describe('an address that cannot be read', () => {
   test.each([
@@ -12,7 +12,7 @@ describe('an address that cannot be read', () => {
     ['http://a:99999/', 'The address cannot be read'],
     ['*', 'The path must start with /'],
   ])('%s is answered, marked and counted like any other', async (path, detail) => {
-    const at = await sharedApp()
+    const at = await startedApp()
     const answer = await raw(at, `GET ${path} HTTP/1.1\r\nhost: a\r\nx-request-id: asked\r\nconnection: close\r\n\r\n`)
     expect(answer).toMatch(/^HTTP\/1\.1 400 /)
     expect(answer).toContain(`"detail":"${detail}`)
