@@ -1,5 +1,5 @@
 import { existsSync, readFileSync, writeFileSync } from 'node:fs'
-import { playReduction } from '#shared/questions/fit/play-reduction.ts'
+import { unevenLoss } from '#shared/statistics/play-of-random-balls.ts'
 import { FIT_CASES } from '#tests/support/fit-cases.ts'
 import { byParticles } from '#tests/support/fit-particles.ts'
 import { benchOf } from '#tests/support/fit-workshop.ts'
@@ -13,9 +13,9 @@ const found: Record<string, unknown> = existsSync(FILE) ? JSON.parse(readFileSyn
 FIT_CASES.forEach(({ name, bearing, readings, earlier }, index) => {
   if (!name.includes(word)) return
   const { subject, target } = benchOf(bearing)
-  const { mean, deviation, skewness } = playReduction(subject.balls.count)
+  const { mean, variance, skewness } = unevenLoss(subject.balls.count)
   const reference = byParticles(
-    { subject, target, readings, earlier, reduction: [mean, deviation, skewness], seed: 1000 + index },
+    { subject, target, readings, earlier, reduction: [mean, Math.sqrt(variance), skewness], seed: 1000 + index },
     WANTED,
     MOST,
   )

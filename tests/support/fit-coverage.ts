@@ -3,12 +3,12 @@ import { ABRASIVE, SHARP_TOOL } from '#shared/making/tool-error.ts'
 import { estimateOf } from '#shared/questions/fit/estimate.ts'
 import { evidenceOf } from '#shared/questions/fit/evidence.ts'
 import { figureAt } from '#shared/questions/fit/figures.ts'
-import { playReduction } from '#shared/questions/fit/play-reduction.ts'
 import { posteriorOf } from '#shared/questions/fit/posterior.ts'
 import type { Reading } from '#shared/questions/fit/reading.ts'
 import { gapOf, pitchRadius, radiusForGap } from '#shared/questions/fit/ring-law.ts'
 import type { Subject } from '#shared/questions/fit/subject.ts'
 import { unknownsOf } from '#shared/questions/fit/unknowns.ts'
+import { unevenLossBy } from '#shared/statistics/play-of-random-balls.ts'
 import { normals, uniforms } from './chance.ts'
 import { type Bench, benchOf, CALIPER, DIAL, type Habit, PLUG, RULE } from './fit-workshop.ts'
 
@@ -79,9 +79,7 @@ function readOnce(kind: Covered, subject: Subject, bench: Bench, uniform: () => 
   const single = scatter * (roll < 0.8 ? 1 : roll < 0.95 ? 1.8 : 3)
   const mean = diameter + single * Math.hypot(0.6, Math.sqrt(1 / count)) * normal()
   const hand = 0.15 * normal()
-  const law = playReduction(count)
-  const z = normal()
-  const reduction = single * Math.max(0, law.mean + law.deviation * (z + (law.skewness / 6) * (z * z - 1)))
+  const reduction = single * unevenLossBy(count)(normal())
   let cut: number
   let outer: number
   let threshold = 0

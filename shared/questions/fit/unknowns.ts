@@ -1,7 +1,7 @@
 import { boughtMeanUncertainty } from '#shared/bearing/ball-lot.ts'
 import { cutDeviation, type ToolError } from '#shared/making/tool-error.ts'
+import { unevenLossBy } from '#shared/statistics/play-of-random-balls.ts'
 import * as defaults from './defaults.ts'
-import { playReduction, reductionAt } from './play-reduction.ts'
 import type { EarlierState, ToolName } from './reading.ts'
 import { pitchRadius, radiusForGap, seatDepth, xForPitch } from './ring-law.ts'
 import type { Subject } from './subject.ts'
@@ -36,7 +36,7 @@ export interface Place {
   tool: number
   /** How far off the balls left out are, in standard deviations. */
   leftOut: number
-  /** W of `play-reduction.ts`. */
+  /** V of `unevenLoss`. */
   reduction: number
 }
 
@@ -67,7 +67,7 @@ const TRUEST_CUT = 1e-4
 
 export function unknownsOf(subject: Subject, earlier: readonly EarlierState[], tools: Tools): Unknowns {
   const { balls, outer } = subject
-  const reduction = playReduction(balls.count)
+  const reductionAt = unevenLossBy(balls.count)
   const nominal = earlier.map(({ thenRemoved }) => thenRemoved.radial)
   const spread = earlier.map(({ thenRemoved: { with: name, radial } }) =>
     Math.max(cutDeviation(tools[name], radial), TRUEST_CUT),
@@ -99,7 +99,7 @@ export function unknownsOf(subject: Subject, earlier: readonly EarlierState[], t
       place.hand = defaults.HAND_BIAS * value(OF_HAND)
       place.tool = defaults.TOOL_BIAS * value(OF_TOOL)
       place.leftOut = value(OF_LEFT_OUT)
-      place.reduction = reductionAt(reduction, value(OF_REDUCTION))
+      place.reduction = reductionAt(value(OF_REDUCTION))
       let cut = start + within * value(OF_START)
       cuts[0] = cut
       for (let state = 1; state < states; state++) {

@@ -1,7 +1,7 @@
 import { readFileSync } from 'node:fs'
 import { expect, test } from 'vitest'
 import { fitOf } from '#shared/questions/fit/fit.ts'
-import { playReduction } from '#shared/questions/fit/play-reduction.ts'
+import { unevenLoss } from '#shared/statistics/play-of-random-balls.ts'
 import { FIT_CASES } from '#tests/support/fit-cases.ts'
 import { byParticles } from '#tests/support/fit-particles.ts'
 import { benchOf, errorToCome, TOOLS } from '#tests/support/fit-workshop.ts'
@@ -43,10 +43,10 @@ test.each(FIT_CASES)(
 
 test('the file is what the particles say: one case drawn anew', () => {
   const { subject, target } = benchOf('full')
-  const { mean, deviation, skewness } = playReduction(subject.balls.count)
+  const { mean, variance, skewness } = unevenLoss(subject.balls.count)
   const { readings, earlier } = FIT_CASES.find(({ name }) => name === 'go enters') ?? { readings: [], earlier: [] }
   const drawn = byParticles(
-    { subject, target, readings, earlier, reduction: [mean, deviation, skewness], seed: 5 },
+    { subject, target, readings, earlier, reduction: [mean, Math.sqrt(variance), skewness], seed: 5 },
     10_000,
     1_000_000,
   )

@@ -3,7 +3,6 @@ import { chanceTaken, thresholdOf } from '#shared/bearing/entry-threshold.ts'
 import { ballGap, gapPerPitchRadius } from '#shared/geometry/ring-of-balls.ts'
 import { seatIn } from '#shared/geometry/seat.ts'
 import { estimateOf } from '#shared/questions/fit/estimate.ts'
-import { playReduction, reductionAt } from '#shared/questions/fit/play-reduction.ts'
 import {
   depthForSeat,
   gapOf,
@@ -14,6 +13,7 @@ import {
   xForPitch,
 } from '#shared/questions/fit/ring-law.ts'
 import { normalColumn, POINTS } from '#shared/statistics/normal-points.ts'
+import { unevenLoss, unevenLossBy } from '#shared/statistics/play-of-random-balls.ts'
 import { mm } from '#shared/units/length.ts'
 import { normals, uniforms } from '#tests/support/chance.ts'
 
@@ -38,7 +38,7 @@ test('a ball on edges sits where the seat has it, there and back', () => {
   }
 })
 
-/** W by search: the least clearance of a disc that may move is concave, so steps that halve find its top. */
+/** V by search: the least clearance of a disc that may move is concave, so steps that halve find its top. */
 function reductionOf(sizes: readonly number[]): number {
   const least = (a: number, b: number): number =>
     Math.min(
@@ -59,7 +59,7 @@ function reductionOf(sizes: readonly number[]): number {
   return -2 * best
 }
 
-test.each([3, 4, 5, 9, 14, 25, 60])('W of %i balls has the mean and the spread of trials', (count) => {
+test.each([3, 4, 5, 9, 14, 25, 60])('V of %i balls has the mean and the spread of trials', (count) => {
   const trials = 400
   const normal = normals(uniforms(count))
   const found = Array.from({ length: trials }, () => {
@@ -69,10 +69,11 @@ test.each([3, 4, 5, 9, 14, 25, 60])('W of %i balls has the mean and the spread o
   })
   const mean = found.reduce((sum, each) => sum + each, 0) / trials
   const deviation = Math.sqrt(found.reduce((sum, each) => sum + (each - mean) ** 2, 0) / trials)
-  const law = playReduction(count)
-  expect(mean).toBeWithin(0.01 + (4 * law.deviation) / Math.sqrt(trials), law.mean)
-  expect(deviation).toBeWithin(0.01 + 0.18 * law.deviation, law.deviation)
-  expect(reductionAt(law, -6)).toBeGreaterThanOrEqual(0)
+  const law = unevenLoss(count)
+  const lawDeviation = Math.sqrt(law.variance)
+  expect(mean).toBeWithin(0.01 + (4 * lawDeviation) / Math.sqrt(trials), law.mean)
+  expect(deviation).toBeWithin(0.01 + 0.18 * lawDeviation, lawDeviation)
+  expect(unevenLossBy(count)(-6)).toBeGreaterThanOrEqual(0)
 })
 
 test('every column of points is standard normal, and no two lean on one another', () => {
