@@ -29,7 +29,9 @@ export function faultsOfAdvice(
   }
   if (advice.kind === 'leave') must(chances.runsAllYear >= GOOD_ENOUGH, 'left as it is, but not good')
   else if (advice.kind === 'no-remedy') must(advice.changes.length === 0, 'no remedy, but changes')
-  else must(advice.chances.runsAllYear > chances.runsAllYear, 'advice that gains nothing')
+  else if (chances.runsAllYear < GOOD_ENOUGH)
+    must(advice.chances.runsAllYear > chances.runsAllYear, 'advice that gains nothing')
+  else must(!advice.isLoose && advice.chances.runsAllYear >= GOOD_ENOUGH, 'changed what runs, but not for its rattle')
   const again = seasonalFit(withChanges({ ...input, design: whole }, advice.changes))
   if (!again.ok) return { kind: advice.kind, faults: [...faults, `refused: ${JSON.stringify(again.error)}`] }
   must(JSON.stringify(again.value.chances) === JSON.stringify(advice.chances), 'other chances than were promised')

@@ -75,7 +75,8 @@ const WIDEST = 1 / 3
 
 /**
  * Advice for the year, the smallest change first: nothing; other sizes; wood that has rested in the middle of the year's air;
- * another construction. The first that is good enough and not too loose is advised, else the best, if it gains anything.
+ * another construction. The first that is good enough and not too loose is advised, else the best, if it gains anything. What
+ * runs all year is changed only for its rattle, and only where something runs without.
  *
  * @param tried answers a request as the caller is answered, so that the chances of the advice are those that the changed
  *   request is answered with
@@ -84,19 +85,51 @@ const WIDEST = 1 / 3
  */
 export function adviceFor(asDesigned: Tried, tried: Try, sketched: Try, freedom: Freedom = ANYTHING): Advice {
   const asItIs = { changes: [], chances: asDesigned.chances, isLoose: isLoose(asDesigned) }
-  if (isGood(asDesigned)) return { kind: 'leave', ...asItIs }
+  const closer = withoutRattle(asDesigned, freedom)
+  if (isGood(asDesigned) && closer.length === 0) return { kind: 'leave', ...asItIs }
   const outcomes: (Outcome & Pick<Option, 'kind'>)[] = []
   for (const { kind, changes } of optionsFor(asDesigned, freedom)) {
-    outcomes.push(...outcomesOf(asDesigned, changes, sketched, freedom).map((outcome) => ({ kind, ...outcome })))
+    const found = [
+      ...(closer.length === 0 ? [] : outcomesOf(asDesigned, [changes, closer], sketched, freedom).filter(isSound)),
+      ...(isGood(asDesigned) ? [] : outcomesOf(asDesigned, [changes, []], sketched, freedom)),
+    ]
+    outcomes.push(...found.map((outcome) => ({ kind, ...outcome })))
     if (outcomes.some(isSound)) break
   }
   const whole = wholeOf(asDesigned)
   for (const { kind, changes } of ranked(outcomes, asDesigned)) {
     const result = tried(withChanges(whole, changes))
-    if (result.ok && gains(result.value, asDesigned))
-      return { kind, changes, chances: result.value.chances, isLoose: isLoose(result.value) }
+    if (!result.ok || !(isGood(asDesigned) ? isSoundYear : gains)(result.value, asDesigned)) continue
+    const found = { kind, changes, chances: result.value.chances, isLoose: isLoose(result.value) }
+    return isSound(found) || !isGood(found) ? found : andThen(found, adviceFor(result.value, tried, sketched, freedom))
   }
-  return { kind: 'no-remedy', ...asItIs }
+  return { kind: isGood(asDesigned) ? 'leave' : 'no-remedy', ...asItIs }
+}
+
+/** Advice on what other advice comes to, as one: what is good but rattles may from there be found without. */
+function andThen(first: Advice, then: Advice): Advice {
+  if (then.kind === 'leave') return first
+  const begun = new Map(first.changes.map((change) => [change.path, change]))
+  const changed = then.changes.map((change): RequestChange => {
+    const before = begun.get(change.path)
+    return change.kind === 'length' && before?.kind === 'length' ? { ...change, from: before.from } : change
+  })
+  const kept = first.changes.filter(({ path }) => then.changes.every((change) => change.path !== path))
+  return {
+    ...then,
+    kind: then.kind === 'change-sizes' ? first.kind : then.kind,
+    changes: [...kept, ...changed].filter((change) => change.kind !== 'length' || change.from !== change.to),
+  }
+}
+
+/** The play of a bearing that rattles brought down to what is not felt; nothing where it is not more. */
+function withoutRattle(tried: Tried, { lengths }: Freedom): readonly LengthChange[] {
+  const { design } = wholeOf(tried)
+  const play = valueAt(design, namesIn(PLAY))
+  const step = lengthOf(STEPS[design.units], design.units)
+  const most = rounded(mm(stepDown(MOST_PLAY * tried.moving.bearing.resolved.ballDiameter, step)), design.units)
+  if (typeof play !== 'number' || !(play > most) || !(most > 0) || !lengths.includes(PLAY)) return []
+  return [{ kind: 'length', path: `/design${PLAY}`, from: mm(play), to: most }]
 }
 
 interface Outcome {
@@ -108,6 +141,7 @@ interface Outcome {
 type Judged = Pick<Tried, 'chances'>
 const isGood = ({ chances }: Judged): boolean => chances.runsAllYear >= GOOD_ENOUGH
 const isSound = (outcome: Outcome): boolean => !outcome.isLoose && isGood(outcome)
+const isSoundYear = (year: Tried): boolean => !isLoose(year) && isGood(year)
 /** Whether it is worth changing what is not good enough. */
 const gains = (one: Judged, other: Judged): boolean =>
   isGood(one) || one.chances.runsAllYear >= other.chances.runsAllYear + LEAST_GAIN
@@ -123,10 +157,10 @@ function ranked<O extends Outcome>(outcomes: readonly O[], asDesigned: Tried): r
 /** Sizes act on one another, so they are chosen twice. */
 const ROUNDS = 2
 
-/** The outcomes of some changes by themselves, and with other sizes as well. */
+/** The outcomes of some changes, with lengths to begin with, by themselves and with other sizes as well. */
 function outcomesOf(
   asDesigned: Tried,
-  changes: readonly RequestChange[],
+  [changes, closer]: readonly [readonly RequestChange[], readonly LengthChange[]],
   sketched: Try,
   freedom: Freedom,
 ): readonly Outcome[] {
@@ -136,8 +170,8 @@ function outcomesOf(
     return result.ok ? result.value : undefined
   }
   const outcomes: Outcome[] = []
-  let at = changes.length === 0 ? asDesigned : answered([])
-  let lengths: readonly LengthChange[] = []
+  let lengths = closer
+  let at = changes.length + lengths.length === 0 ? asDesigned : answered(lengths)
   for (let round = 0; at !== undefined; round++) {
     outcomes.push({ changes: [...changes, ...lengths], chances: at.chances, isLoose: isLoose(at) })
     const wanted = sizesFor(at, freedom)

@@ -26,9 +26,9 @@ export interface SeasonDefaults {
   readonly defaults: readonly SeasonDefault[]
   /** With those values. */
   readonly chances: Chances
-  /** The bearing without them. */
+  /** The same bearing. */
   readonly bearing: Bearing
-  /** Better advice, starting from those values; absent if they serve. */
+  /** The advice of a seasonal fit for it; absent if it is left as it is. */
   readonly better?: Advice
 }
 
@@ -54,29 +54,14 @@ export function seasonDefaults({ openParts, ...input }: LeftOpen): Result<Season
   // As whoever states these values is answered: other defaults may follow from them.
   const stated = changes.length === 0 ? through : throughYear(withChanges(input, changes))
   const isOurs = stated.ok && stated.value.chances.runsAllYear >= GOOD_ENOUGH && changes.length > 0
-  const { chances } = isOurs ? stated.value : through.value
-  const serves = chances.runsAllYear >= GOOD_ENOUGH && !(isOurs && own.isLoose)
-  const better = serves ? undefined : adviceFor(through.value, throughYear, sketchedYear)
+  const answered = isOurs ? stated.value : through.value
+  const better = adviceFor(answered, throughYear, sketchedYear)
   return ok({
     defaults: isOurs ? changes.map(defaultOf) : [],
-    chances,
-    bearing: through.value.moving.bearing,
-    ...(better === undefined || isSame(better, own) ? {} : { better: isOurs ? from(own, better) : better }),
+    chances: answered.chances,
+    bearing: answered.moving.bearing,
+    ...(better.kind === 'leave' ? {} : { better }),
   })
-}
-
-/** The same advice to someone who has already followed another: what that has changed is changed on, or back. */
-function from({ changes: followed }: Advice, advice: Advice): Advice {
-  const after = (change: RequestChange): readonly RequestChange[] => {
-    const done = followed.find(({ kind, path }) => kind === change.kind && path === change.path)
-    if (done?.kind !== 'length' || change.kind !== 'length') return [change]
-    return done.to === change.to ? [] : [{ ...change, from: done.to }]
-  }
-  const undone = followed.flatMap((done): readonly RequestChange[] => {
-    const isKept = advice.changes.some(({ path }) => path === done.path)
-    return done.kind !== 'length' || isKept ? [] : [{ ...done, from: done.to, to: done.from }]
-  })
-  return { ...advice, changes: [...advice.changes.flatMap(after), ...undone] }
 }
 
 /** The changes of the advice, with the widest gap: it would follow another aim, so it is kept at the value that the chances were calculated with. */
@@ -97,6 +82,3 @@ function defaultOf(change: RequestChange): SeasonDefault {
   if (change.kind === 'today') throw new RangeError('change must be one of the design or of its woods, got today')
   return change.kind === 'wood' ? change : { kind: 'length', path: change.path.replace(/^\/design/, ''), to: change.to }
 }
-
-const isSame = (one: Pick<Advice, 'changes'>, other: Pick<Advice, 'changes'>): boolean =>
-  JSON.stringify(one.changes) === JSON.stringify(other.changes)

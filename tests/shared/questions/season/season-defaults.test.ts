@@ -15,7 +15,7 @@ const taken = (input: SeasonalFitInput, { defaults }: SeasonDefaults): SeasonalF
     input,
   )
 
-test('what the season fills in was left open, and a seasonal fit of it says what was promised and asks for no more', () => {
+test('what the season fills in was left open, and a seasonal fit of it promises and advises the same', () => {
   fc.assert(
     fc.property(anyArrangedSeason, (input) => {
       const season = seasonDefaults({ ...input, openParts: [] })
@@ -28,11 +28,11 @@ test('what the season fills in was left open, and a seasonal fit of it says what
       const fit = seasonalFit(taken(input, season.value))
       if (!fit.ok) throw new Error(`${nameOf(input.design)} must have an answer, got ${JSON.stringify(fit.error)}`)
       expect(fit.value.chances).toEqual(chances)
-      if (chances.runsAllYear >= GOOD_ENOUGH) expect(fit.value.advice.kind).toBe('leave')
-      else expect(defaults).toEqual([])
-      // What serves better is never the same again.
-      if (better !== undefined)
-        expect(better.changes.map(({ path }) => path)).not.toEqual(defaults.map(({ path }) => `/design${path}`))
+      if (chances.runsAllYear < GOOD_ENOUGH) expect(defaults).toEqual([])
+      // Sizes come out of two ways that round them apart.
+      expect(fit.value.advice.kind).toBe(better?.kind ?? 'leave')
+      expect(fit.value.advice.changes.map(({ path }) => path)).toEqual(better?.changes.map(({ path }) => path) ?? [])
+      expect(fit.value.advice.chances).toEqual(better?.chances ?? chances)
       // It starts from the bearing that is answered, not from one that nobody sees.
       const answered = { design: fit.value.bearing.resolved.input }
       for (const change of better?.changes ?? [])
