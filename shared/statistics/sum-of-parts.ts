@@ -21,11 +21,13 @@ export interface Part {
 export interface Pieces {
   readonly pieces: readonly Piece[]
 }
-interface Piece {
+export interface Piece {
   /** Its middle in either sum, less the mean over all. */
   readonly middle: readonly [number, number]
   /** From the middle to an end. */
   readonly half: readonly [number, number]
+  /** What is added to the second sum alone: any of these, equally likely, 0 on the mean. */
+  readonly own?: Float64Array
 }
 
 type AnyPart = Part | Pieces
@@ -41,19 +43,76 @@ interface Complex {
   imaginary: number
 }
 
+/** The characteristic functions of what pieces have of their own, at the multiples of a step: at 0 first. */
+interface OwnTerms {
+  readonly ofPieces: ReadonlyMap<Pieces, readonly (Complex | undefined)[]>
+  readonly next: () => void
+}
+
+/** Each value's term is turned on by its own angle. */
+function ownTerms(parts: readonly AnyPart[], step: number): OwnTerms {
+  const ofPieces = new Map<Pieces, readonly (Complex | undefined)[]>()
+  const turns: (() => void)[] = []
+  for (const part of parts) {
+    if (!('pieces' in part)) continue
+    const terms = part.pieces.map(({ own }) => {
+      if (own === undefined) return undefined
+      const term = { real: 1, imaginary: 0 }
+      turns.push(turning(own, step, term))
+      return term
+    })
+    ofPieces.set(part, terms)
+  }
+  return {
+    ofPieces,
+    next: () => {
+      for (const toNext of turns) toNext()
+    },
+  }
+}
+
+function turning(values: Float64Array, step: number, out: Complex): () => void {
+  const count = values.length
+  const [cosine, sine] = [values.map((value) => Math.cos(step * value)), values.map((value) => Math.sin(step * value))]
+  const [x, y] = [new Float64Array(count).fill(1), new Float64Array(count)]
+  return () => {
+    let [real, imaginary] = [0, 0]
+    for (let each = 0; each < count; each++) {
+      const [wasX, wasY] = [x[each] ?? Number.NaN, y[each] ?? Number.NaN]
+      const [byX, byY] = [cosine[each] ?? Number.NaN, sine[each] ?? Number.NaN]
+      const [nowX, nowY] = [wasX * byX - wasY * byY, wasX * byY + wasY * byX]
+      x[each] = nowX
+      y[each] = nowY
+      real += nowX
+      imaginary += nowY
+    }
+    out.real = real / count
+    out.imaginary = imaginary / count
+  }
+}
+
 /** The characteristic function of both sums less their means, at s and t. */
-function characteristicAt(parts: readonly AnyPart[], noise: Noise, s: number, t: number, out: Complex): void {
+function characteristicAt(
+  parts: readonly AnyPart[],
+  noise: Noise,
+  own: OwnTerms,
+  [s, t]: readonly [number, number],
+  out: Complex,
+): void {
   const [one, other] = noise.variances
   out.real = Math.exp(-0.5 * (one * s * s + other * t * t) - noise.covariance * s * t)
   out.imaginary = 0
   for (const part of parts) {
     if ('pieces' in part) {
       let [real, imaginary] = [0, 0]
-      for (const { middle, half } of part.pieces) {
+      const ownTerm = own.ofPieces.get(part)
+      for (const [index, { middle, half }] of part.pieces.entries()) {
         const angle = s * middle[0] + t * middle[1]
         const size = sinc(s * half[0] + t * half[1])
-        real += size * Math.cos(angle)
-        imaginary += size * Math.sin(angle)
+        const [x, y] = [size * Math.cos(angle), size * Math.sin(angle)]
+        const beside = ownTerm?.[index]
+        real += beside === undefined ? x : x * beside.real - y * beside.imaginary
+        imaginary += beside === undefined ? y : x * beside.imaginary + y * beside.real
       }
       turn(out, real / part.pieces.length, imaginary / part.pieces.length)
       continue
@@ -78,6 +137,9 @@ function turn(out: Complex, real: number, imaginary: number): void {
   out.imaginary = out.real * imaginary + out.imaginary * real
   out.real = turned
 }
+
+const deviationOf = (own: Float64Array = new Float64Array()): number =>
+  own.length === 0 ? 0 : Math.sqrt(own.reduce((sum, each) => sum + each * each, 0) / own.length)
 
 function meanOver({ pieces }: Pieces, of: (piece: Piece) => number): number {
   return pieces.reduce((sum, piece) => sum + of(piece), 0) / pieces.length
@@ -113,11 +175,13 @@ export interface Binned {
 export function binnedSum(parts: readonly AnyPart[], noise: Noise, which: 0 | 1, reach: number): Binned {
   const terms = { real: new Float64Array(BINS), imaginary: new Float64Array(BINS) }
   const value: Complex = { real: 1, imaginary: 0 }
+  const own = ownTerms(which === 0 ? [] : parts, Math.PI / reach)
   const last = BINS / 2 - 1
   let [roundedBy, quiet] = [0, 0]
   for (let term = 0; term <= last && quiet < QUIET; term++) {
     const t = (Math.PI * term) / reach
-    characteristicAt(parts, noise, which === 0 ? t : 0, which === 0 ? 0 : t, value)
+    characteristicAt(parts, noise, own, which === 0 ? [t, 0] : [0, t], value)
+    own.next()
     setTerm(terms, term, value)
     const size = Math.abs(value.real) + Math.abs(value.imaginary)
     quiet = size < NOTHING ? quiet + 1 : 0
@@ -174,6 +238,7 @@ export function shareBetween(
   const { variances, covariance } = spreadOf(parts, noise)
   const lean = variances[0] > 0 ? covariance / variances[0] : 0
   const at = { real: 1, imaginary: 0 }
+  const own = ownTerms(parts, Math.PI / reaches[1])
   const windows = new Map<number, Complex>()
   let [sum, quiet, count] = [0, 0, 0]
   for (let row = 0; quiet < QUIET; row++) {
@@ -186,7 +251,7 @@ export function shareBetween(
       let quietHere = 0
       for (let place = step === 1 ? middle : middle - 1; quietHere < QUIET; place += step) {
         const s = (Math.PI * place) / reaches[0]
-        characteristicAt(parts, noise, s, t, at)
+        characteristicAt(parts, noise, own, [s, t], at)
         const inOne = windows.get(place) ?? windowAt(one, s, reaches[0])
         windows.set(place, inOne)
         const inBoth = product(inRow, inOne)
@@ -200,6 +265,7 @@ export function shareBetween(
       }
     }
     quiet = largest < LEFT_OUT ? quiet + 1 : 0
+    own.next()
   }
   return Math.min(1, Math.max(0, sum))
 }
@@ -226,7 +292,7 @@ export function spreadOf(parts: readonly AnyPart[], { variances, covariance }: N
       (total, part) =>
         total +
         ('pieces' in part
-          ? meanOver(part, ({ middle, half }) => of(middle) + of(half) / 3)
+          ? meanOver(part, ({ middle, half, own }) => of(middle) + of(half) / 3 + of([0, deviationOf(own)]))
           : part.copies * part.variance * of(part.slopes)),
       0,
     )

@@ -6,6 +6,7 @@ import { riseOnLargest } from '#shared/questions/tolerance/arrangements/thrust.t
 import { isOfPlates, type PlateCheck, type RingCheck } from '#shared/questions/tolerance/checked.ts'
 import type { CauseName } from '#shared/questions/tolerance/input.ts'
 import type { Sensitivity } from '#shared/questions/tolerance/linear-law.ts'
+import { hasLobes } from '#shared/questions/tolerance/lobed-losses.ts'
 import type { WhyTrials } from '#shared/questions/tolerance/nearly-linear.ts'
 import type { ToleranceRefusal } from '#shared/questions/tolerance/refusal.ts'
 import type { ToleranceCheck } from '#shared/questions/tolerance/tolerance-check.ts'
@@ -185,8 +186,11 @@ export function explainMethod({ method, trials, check }: ToleranceCheck): string
   if (method.kind === 'trials')
     return `Random bearings were made and each was computed exactly${whyTrials(method.why, terms)}.`
   const { ballGap, play } = method.left
+  const lobes = hasLobes(check)
+    ? `, except for the ${terms.play} that out-of-round ${terms.raceway.many} take, which comes from some thousand random rings of ${terms.element.many}`
+    : ''
   return [
-    `The ${terms.gap} and the ${terms.play} change nearly in proportion to each difference, so their distribution is computed without random trials. `,
+    `The ${terms.gap} and the ${terms.play} change nearly in proportion to each difference, so their distribution is computed without random trials${lobes}. `,
     `${trials} bearings, computed exactly, correct it for the curvature. `,
     `This leaves ${percent(ballGap)} of the variance of the ${terms.gap} and ${percent(play)} of the variance of the ${terms.play} unexplained. `,
     'Set `trials` to run random trials instead.',
@@ -196,7 +200,7 @@ export function explainMethod({ method, trials, check }: ToleranceCheck): string
 function whyTrials(why: WhyTrials, { element, raceway, play }: Terms): string {
   const sentences: Readonly<Record<WhyTrials, string>> = {
     'trials-requested': ', as requested',
-    'out-of-round': `: what an out-of-round ${raceway.one} takes of the ${play} depends on the ${element.many} beside it`,
+    'out-of-round': `: the ${play} depends mostly on how ${element.many} meet the long and short axes of out-of-round ${raceway.many}`,
     'measured-balls': `: ${element.many} drawn without replacement are not independent`,
     'uneven-balls': `: the law of the ${play} among unequal ${element.many} is known for normally distributed ones, 7 or more`,
     'not-linear': ': a figure does not change with the differences, or not nearly in proportion to them',

@@ -136,9 +136,24 @@ function lobesVariance(lobes: Lobes, { climate }: Check): number {
 const hasLobes = ({ outerOutOfRound, innerOutOfRound }: ClimateChange): boolean =>
   outerOutOfRound > 0 || innerOutOfRound > 0
 
-/** The effect of each state of the year on a figure of rings that stay round; empty without a year. */
-export const movedByWeather = (check: Check, figure: FigureName): readonly number[] =>
-  weatherEffects(check, modelOf(check).slopes[figure], lobesOf(check))
+/** The mean of the play without what lobes and unequal balls take of it. */
+export function roundPlayMean(check: Check): number {
+  const { slopes, nominal } = modelOf(check)
+  const { play } = slopes
+  const ofOne = { ...play, perUnevenness: 0 }
+  const shifts = Array.from(check.differences, ([name, distribution]) =>
+    name === 'outOfRound' ? 0 : effectOf(name, distribution, ofOne).shift,
+  )
+  const weather = movedByWeather(check, 'play')
+  if (weather.length > 0) shifts.push(momentsOf(weather).mean)
+  return shifts.reduce((sum, shift) => sum + shift, nominal.play)
+}
+
+/** The effect of each state of the year on a figure, without that of lobes; empty without a year. */
+export function movedByWeather(check: Check, figure: FigureName): readonly number[] {
+  const slopes = modelOf(check).slopes[figure]
+  return weatherEffects(check, { ...slopes, of: { ...slopes.of, outOfRound: 0 } }, lobesOf(check))
+}
 
 /** The effect of each state of the year on a figure. Lobes count by how much the weather enlarges them. */
 function weatherEffects({ climate }: Check, { of, ofRing }: Slopes, lobes: Lobes): readonly number[] {

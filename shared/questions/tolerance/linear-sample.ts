@@ -1,4 +1,3 @@
-import { evenPlayLoss } from '#shared/geometry/even-play-loss.ts'
 import { itemAt } from '#shared/numbers/item-at.ts'
 import { characteristicOf } from '#shared/statistics/characteristic-function.ts'
 import { type Distribution, varianceOf } from '#shared/statistics/distribution.ts'
@@ -9,6 +8,7 @@ import { COPIES, FIGURES, type FigureName, type Slopes } from './check-model.ts'
 import type { Check } from './checked.ts'
 import type { ClimateMovement } from './climate-movement.ts'
 import { movedByWeather } from './linear-law.ts'
+import { type LobedLosses, meanOfAll, playLosses } from './lobed-losses.ts'
 import { modelOf } from './model-of.ts'
 import { type TrialModel, trialModel } from './trials.ts'
 
@@ -24,16 +24,32 @@ type Both<T> = readonly [T, T]
  *
  * @returns undefined where the play of unequal balls has no such law
  */
-export function linearParts(check: Check): readonly (Part | Pieces)[] | undefined {
+export function linearParts(check: Check, lobed?: LobedLosses): readonly (Part | Pieces)[] | undefined {
   const { ballGap: gap, play } = modelOf(check).slopes
   const parts = Array.from(check.differences, ([name, distribution]): readonly Part[] | undefined => {
-    if (name === 'ballDiameter')
-      return play.perUnevenness === 0 ? likeBalls(distribution, gap, play) : unevenBalls(distribution, gap, play)
-    return [{ ...partOf(distribution), slopes: [gap.of[name], play.of[name]], copies: COPIES[name] }]
+    if (name === 'outOfRound') return []
+    if (name !== 'ballDiameter')
+      return [{ ...partOf(distribution), slopes: [gap.of[name], play.of[name]], copies: COPIES[name] }]
+    if (play.perUnevenness === 0) return likeBalls(distribution, gap, play)
+    return unevenBalls(distribution, gap, play, lobed !== undefined)
   })
   if (!parts.every((part) => part !== undefined)) return undefined
-  return [...parts.flat(), ...(check.climate === undefined ? [] : [weatherPart(check, check.climate)])]
+  const weather = check.climate && weatherPart(check, check.climate)
+  if (lobed !== undefined) return [...parts.flat(), withLosses(weather ?? ALWAYS_ALIKE, lobed)]
+  return [...parts.flat(), ...(weather === undefined ? [] : [weather])]
 }
+
+/** One state that changes nothing. */
+const ALWAYS_ALIKE: Pieces = { pieces: [{ middle: [0, 0], half: [0, 0] }] }
+
+/** The losses of each piece's rings beside its own mean, which moves its middle. */
+const withLosses = ({ pieces }: Pieces, { ofPieces, mean }: LobedLosses): Pieces => ({
+  pieces: pieces.map(({ middle, half }, index) => {
+    const losses = itemAt(ofPieces, index)
+    const own = meanOfAll(losses)
+    return { middle: [middle[0], middle[1] - (own - mean)], half, own: losses.map((loss) => own - loss) }
+  }),
+})
 
 const partOf = (distribution: Distribution) => ({
   characteristic: characteristicOf(distribution),
@@ -57,7 +73,7 @@ function weatherPart(check: Check, { statesAPiece }: ClimateMovement): Pieces {
 }
 
 function lessMean(values: readonly number[]): readonly number[] {
-  const mean = values.reduce((sum, value) => sum + value, 0) / values.length
+  const mean = meanOfAll(values)
   return values.map((value) => value - mean)
 }
 
@@ -74,9 +90,14 @@ function likeBalls(distribution: Distribution, gap: Slopes, play: Slopes): reado
  * Normal balls: their mean moves both figures, what slopes of the gap differ by is independent of it, and so is what unequal
  * balls take of the play beside it.
  */
-function unevenBalls(distribution: Distribution, gap: Slopes, play: Slopes): readonly Part[] | undefined {
+function unevenBalls(
+  distribution: Distribution,
+  gap: Slopes,
+  play: Slopes,
+  isLobed: boolean,
+): readonly Part[] | undefined {
   const count = gap.eachBall.length
-  const characteristic = unevenCharacteristic(count)
+  const characteristic = isLobed ? { real: () => 1 } : unevenCharacteristic(count)
   if (distribution.kind !== 'normal' || characteristic === undefined) return undefined
   const { standardDeviation: scatter } = distribution
   const sum = (slopes: readonly number[]): number => slopes.reduce((total, slope) => total + slope, 0)
@@ -86,7 +107,16 @@ function unevenBalls(distribution: Distribution, gap: Slopes, play: Slopes): rea
   return [
     { ...normal(scatter / Math.sqrt(count)), slopes: [sum(gap.eachBall), sum(play.eachBall)], copies: 1 },
     { ...normal(scatter), slopes: [apart, 0], copies: 1 },
-    { characteristic, variance: unevenLoss(count).variance, slopes: [0, -scatter * play.perUnevenness], copies: 1 },
+    ...(isLobed
+      ? []
+      : [
+          {
+            characteristic,
+            variance: unevenLoss(count).variance,
+            slopes: [0, -scatter * play.perUnevenness] as const,
+            copies: 1,
+          },
+        ]),
   ]
 }
 
@@ -116,9 +146,9 @@ export function linearSample(check: Check, seed: number, chunks: number): Linear
 function lineOf(check: Check, figure: FigureName) {
   const { slopes, nominal } = modelOf(check)
   const { eachBall, of, perUnevenness } = slopes[figure]
-  const { ballDiameter, input } = check.bearing.resolved
+  const { ballDiameter } = check.bearing.resolved
   const weather = movedByWeather(check, figure)
-  const lossOf = evenPlayLoss(input.balls.count)
+  const lossOf = playLosses(check)
   return ({ names }: TrialModel, drawn: readonly Float64Array[], out: Float64Array): void => {
     out.fill(nominal[figure])
     const add = (ofTrial: (trial: number) => number): void => {
@@ -134,7 +164,9 @@ function lineOf(check: Check, figure: FigureName) {
       if (name === 'state') add((trial) => itemAt(weather, rows[trial] ?? Number.NaN))
       else if (name !== 'ballDiameter') addRows(() => (name in of ? of[name as keyof typeof of] : 0), 0)
       else if (perUnevenness === 0) addRows((row) => itemAt(eachBall, row), ballDiameter)
-      else add((trial) => -perUnevenness * lossOf((ball) => (rows[ball * CHUNK + trial] ?? Number.NaN) - ballDiameter))
     })
+    if (perUnevenness === 0) return
+    const loss = lossOf({ names }, drawn, drawn[names.indexOf('state')])
+    add((trial) => -loss(trial, 'design'))
   }
 }

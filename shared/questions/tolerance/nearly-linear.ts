@@ -1,6 +1,4 @@
-import { varianceOf } from '#shared/statistics/distribution.ts'
 import { type Band, lowsOf } from '#shared/statistics/monte-carlo.ts'
-import { playLawError } from '#shared/statistics/play-of-random-balls.ts'
 import {
   accumulated,
   BINS,
@@ -12,9 +10,9 @@ import { binnedSum, type Noise, type Part, type Pieces, spreadOf } from '#shared
 import { type BentLine, bentLine } from './bent-line.ts'
 import type { Check } from './checked.ts'
 import { jointShare } from './joint-share.ts'
-import { type LinearLaw, linearLaw } from './linear-law.ts'
-import { linearParts, linearSample } from './linear-sample.ts'
-import { modelOf } from './model-of.ts'
+import { linearLaw } from './linear-law.ts'
+import { linearSample } from './linear-sample.ts'
+import { type Line, linesOf } from './lines.ts'
 
 /*
  * The short cut. Gap and play are nearly straight lines in what differs. The distribution of the lines is known without a
@@ -48,7 +46,7 @@ const ALL = 2 ** 30
 export type WhyTrials =
   /** The input requests them. */
   | 'trials-requested'
-  /** Rings that are no circles, of the lathe or of the weather: what they take of the play depends on the balls. */
+  /** Rings that are no circles, of the lathe or of the weather, where little else moves the play. */
   | 'out-of-round'
   /** Balls drawn without replacement are not a sum of independent parts. */
   | 'measured-balls'
@@ -90,16 +88,17 @@ export interface NearlyLinear {
 export function nearlyLinear(check: Check): NearlyLinear | WhyTrials {
   const why = whyNot(check)
   if (why !== undefined) return why
-  const parts = linearParts(check)
-  if (parts === undefined) return 'uneven-balls'
-  const laws = [linearLaw(check, 'ballGap'), linearLaw(check, 'play')] as const
+  const lines = linesOf(check)
+  if (typeof lines === 'string') return lines
+  const { parts } = lines
+  const laws = [linearLaw(check, 'ballGap'), lines.play] as const
   if (!laws.every(({ standardDeviation }) => standardDeviation > 0)) return 'not-linear'
   const { linear, exact } = linearSample(check, check.input.seed, CHUNKS)
   const bents = [bentLine(linear[0], exact[0], laws[0]), bentLine(linear[1], exact[1], laws[1])] as const
   const noise = noiseOf(bents)
   const spread = spreadOf(parts, noise)
   const gap = bentSpread(parts, noise, 0, laws[0], bents[0], () => 0)
-  const play = bentSpread(parts, noise, 1, laws[1], bents[1], tableErrorOf(check))
+  const play = bentSpread(parts, noise, 1, laws[1], bents[1], lines.errorAt)
   if (typeof gap === 'string') return gap
   if (typeof play === 'string') return play
   const joint = jointShare(parts, noise, spread, [
@@ -114,21 +113,8 @@ export function nearlyLinear(check: Check): NearlyLinear | WhyTrials {
   }
 }
 
-function whyNot({ climate, differences }: Check): WhyTrials | undefined {
-  const isOval = climate?.states.some(({ outerOutOfRound, innerOutOfRound }) => outerOutOfRound + innerOutOfRound > 0)
-  if (isOval === true || differences.has('outOfRound')) return 'out-of-round'
-  return differences.get('ballDiameter')?.kind === 'discrete' ? 'measured-balls' : undefined
-}
-
-/** Error of the tabulated law of the play among unequal balls, by the place in it. */
-function tableErrorOf(check: Check): (place: number) => number {
-  const balls = check.differences.get('ballDiameter')
-  const { perUnevenness } = modelOf(check).slopes.play
-  if (balls === undefined || perUnevenness === 0) return () => 0
-  const scatter = perUnevenness * Math.sqrt(varianceOf(balls))
-  const { count } = check.bearing.resolved.input.balls
-  return (place) => scatter * playLawError(count, place)
-}
+const whyNot = ({ differences }: Check): WhyTrials | undefined =>
+  differences.get('ballDiameter')?.kind === 'discrete' ? 'measured-balls' : undefined
 
 /** The rest that the curves leave, taken as normally distributed and independent of the lines. */
 function noiseOf([gap, play]: readonly [BentLine, BentLine]): Noise {
@@ -149,7 +135,7 @@ function bentSpread(
   parts: readonly (Part | Pieces)[],
   noise: Noise,
   which: 0 | 1,
-  { mean, standardDeviation }: LinearLaw,
+  { mean, standardDeviation }: Line,
   bent: BentLine,
   tableError: (place: number) => number,
 ): BentSpread | WhyTrials {
@@ -218,7 +204,7 @@ function bentHistogram(shares: Float64Array, places: Float64Array): Histogram {
 }
 
 /** Between which points of the line a figure is good, as distances from the line's mean. */
-const linesBetween = ({ lineAt, shares, reach }: BentSpread, band: Band, { mean }: LinearLaw) => ({
+const linesBetween = ({ lineAt, shares, reach }: BentSpread, band: Band, { mean }: Line) => ({
   lows: lowsOf(band).map((low) => lineAt(low) - mean),
   high: lineAt(band.max) - mean,
   shares,

@@ -3,7 +3,7 @@ import { characteristicOf } from '#shared/statistics/characteristic-function.ts'
 import { type Distribution, varianceOf } from '#shared/statistics/distribution.ts'
 import { normalCdf } from '#shared/statistics/normal.ts'
 import { BINS } from '#shared/statistics/streaming-histogram.ts'
-import { binnedSum, type Part, shareBetween, spreadOf } from '#shared/statistics/sum-of-parts.ts'
+import { binnedSum, type Part, type Pieces, shareBetween, spreadOf } from '#shared/statistics/sum-of-parts.ts'
 
 const QUIET = { variances: [0, 0], covariance: 0 } as const
 const part = (distribution: Distribution, slopes: readonly [number, number], copies = 1): Part => ({
@@ -62,8 +62,40 @@ describe('one sum in bins', () => {
   })
 })
 
+/** Two pieces that move both sums, each with values of its own for the second. */
+const WITH_VALUES: Pieces = {
+  pieces: [
+    { middle: [-1, 0.5], half: [0, 0], own: Float64Array.of(-2, 0, 2) },
+    { middle: [1, -0.5], half: [0, 0], own: Float64Array.of(-0.5, 0.5) },
+  ],
+}
+
+test('values that pieces have of their own: the mixture, in the second sum alone', () => {
+  const parts = [WITH_VALUES, part(NORMAL, [0.3, 0.2])]
+  const over = (at: number, places: readonly number[], deviation: number): number =>
+    places.reduce((sum, place) => sum + normalCdf((at - place) / deviation), 0) / places.length
+  const first = (at: number): number => over(at, [-1, 1], 0.3)
+  const second = (at: number): number => (over(at, [-1.5, 0.5, 2.5], 0.2) + over(at, [-1, 0], 0.2)) / 2
+  expect(farthest(binnedSum(parts, QUIET, 0, 9).shares, 9, first)).toBeLessThan(1e-13)
+  expect(farthest(binnedSum(parts, QUIET, 1, 15).shares, 15, second)).toBeLessThan(1e-13)
+  const { variances, covariance } = spreadOf(parts, QUIET)
+  expect(variances[0]).toBeWithin(1e-12, 1 + 0.09)
+  // (8/3 + 1/4) / 2 of the values, 1/4 of the middles.
+  expect(variances[1]).toBeWithin(1e-12, 35 / 24 + 1 / 4 + 0.04)
+  expect(covariance).toBeWithin(1e-12, -0.5 + 0.06)
+})
+
 describe('both sums between their ends', () => {
   const between = (low: number, high: number) => ({ lows: [low], high })
+
+  test('values that pieces have of their own: only with their piece', () => {
+    const parts = [WITH_VALUES, part(NORMAL, [0.4, 0]), part(NORMAL, [0, 0.3])]
+    const found = shareBetween(parts, QUIET, [between(-9, 0), between(-9, 0)], [9, 15])
+    const below = (places: readonly number[], deviation: number): number =>
+      places.reduce((sum, place) => sum + normalCdf(-place / deviation), 0) / places.length
+    const [one, other] = [below([-1], 0.4) * below([-1.5, 0.5, 2.5], 0.3), below([1], 0.4) * below([-1, 0], 0.3)]
+    expect(found).toBeWithin(1e-6, (one + other) / 2)
+  })
 
   test('on their own: the product', () => {
     const parts = [part(NORMAL, [1, 0]), part(NORMAL, [0, 2])]

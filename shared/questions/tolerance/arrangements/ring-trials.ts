@@ -24,7 +24,6 @@ export function ringEvaluation(check: RingCheck, chunk: Chunk, weather: Weather 
   const onBottom = sitsOnBottom(outer, largestSeatRadius(check)) && isRound
   const { nothing, centres, standOffs, lobes } = chunk
   const playOf = playInBlocks(count, 'spread')
-  const both = { ...lobes.outer, amplitude: new Float64Array(CHUNK) }
   return (row, gaps, plays) => {
     const state = row('state')
     const lot = lotOf(row('ballLotMean'), state, weather, chunk.lot)
@@ -38,9 +37,7 @@ export function ringEvaluation(check: RingCheck, chunk: Chunk, weather: Weather 
       inner: state === undefined || weather === undefined ? nothing : inStates(state, weather.inner, chunk.inner),
     }
     if (!isRound) {
-      const [cut, direction] = [row('lobes') ?? nothing, row('direction') ?? nothing]
-      const [grain, innerGrain] = [row('grain'), row('innerGrain')]
-      drawLobes({ cut, direction, state: state ?? nothing, grain, innerGrain }, weather, lobes)
+      drawLobes(row, state ?? nothing, weather, lobes)
     }
     const seats = areAlike ? CHUNK : diameters.length
     for (let from = 0; from < seats; from += CHUNK) {
@@ -71,12 +68,7 @@ export function ringEvaluation(check: RingCheck, chunk: Chunk, weather: Weather 
         plays[trial] = 2 * ((centres[trial] ?? Number.NaN) - (standOffs[trial] ?? Number.NaN))
       return
     }
-    for (let trial = 0; trial < CHUNK; trial++) {
-      const cut = lobes.outer.amplitude[trial] ?? Number.NaN
-      const inside = Math.abs(lobes.inner[trial] ?? Number.NaN)
-      both.amplitude[trial] = cut < 0 ? cut - inside : cut + inside
-    }
-    playOf({ rings: CHUNK, diameters, centres, standOffs, ...(isRound ? {} : { lobes: both }) }, plays)
+    playOf({ rings: CHUNK, diameters, centres, standOffs, ...(isRound ? {} : { lobes: lobes.both }) }, plays)
   }
 }
 

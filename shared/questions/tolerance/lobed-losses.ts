@@ -1,0 +1,96 @@
+import { evenPlayLoss } from '#shared/geometry/even-play-loss.ts'
+import { itemAt } from '#shared/numbers/item-at.ts'
+import { CHUNK, pilotTrials } from '#shared/statistics/monte-carlo.ts'
+import type { Check } from './checked.ts'
+import { drawLobes, roomForLobes } from './drawn-lobes.ts'
+import { modelOf } from './model-of.ts'
+import { type TrialModel, trialModel } from './trials.ts'
+import { weatherOf } from './weather.ts'
+
+/*
+ * What unequal balls and lobes take of the play together: there is no table of it, for lobes of any size come with any balls.
+ * But it is independent of the mean of the balls and of all that moves the rings as a whole, and those have a law without a
+ * trial. So a few thousand rings of balls give the spread of the play as exactly as many more whole bearings do.
+ */
+
+/** Play that balls and lobes take beside the mean of the balls [mm], of equally likely rings. */
+export interface LobedLosses {
+  /** For each straight piece of the weather; for the only one where there is no weather. */
+  readonly ofPieces: readonly Float64Array[]
+  /** Over all pieces, each counting alike. */
+  readonly mean: number
+}
+
+/** Whether some ring is no circle, of the lathe or of the weather. */
+export const hasLobes = ({ differences, climate }: Check): boolean =>
+  differences.has('outOfRound') ||
+  (climate?.states.some(({ outerOutOfRound, innerOutOfRound }) => outerOutOfRound + innerOutOfRound > 0) ?? false)
+
+/** @param chunks of rings; more than two to each straight piece of the weather */
+export function lobedLosses(check: Check, chunks: number): LobedLosses {
+  const { states = [], statesAPiece = 1 } = check.climate ?? {}
+  const pieces = Math.max(1, states.length / statesAPiece)
+  const inPiece: number[][] = Array.from({ length: pieces }, () => [])
+  const model = { ...trialModel(check), evaluate: () => {} }
+  const lossOf = playLosses(check)
+  const state = new Float64Array(CHUNK)
+  pilotTrials(model, check.input.seed, chunks, (drawn, _, chunk) => {
+    // The pieces in turn, at places evenly spread over each.
+    const ringOf = (trial: number): number => chunk * CHUNK + trial
+    for (let trial = 0; trial < CHUNK; trial++) {
+      const place = Math.floor(((ringOf(trial) + 0.5) / (chunks * CHUNK)) * statesAPiece)
+      state[trial] = (ringOf(trial) % pieces) * statesAPiece + place
+    }
+    const loss = lossOf(model, drawn, state)
+    for (let trial = 0; trial < CHUNK; trial++)
+      itemAt(inPiece, ringOf(trial) % pieces).push(loss(trial, 'mean-of-its-balls'))
+  })
+  const ofPieces = inPiece.map((losses) => Float64Array.from(losses))
+  return { ofPieces, mean: meanOfAll(ofPieces.map(meanOfAll)) }
+}
+
+export const meanOfAll = (values: Float64Array | readonly number[]): number => {
+  let sum = 0
+  for (const value of values) sum += value
+  return sum / values.length
+}
+
+/**
+ * The play that the balls of each trial take, with its lobes, by the linear program at equal spacing [mm]: more than balls of the
+ * design's size do, or than those of the mean size in that ring. Lobes are so much more room for a ball in their direction.
+ *
+ * @param state of the weather, by trial; undefined without weather
+ */
+export function playLosses(check: Check) {
+  const { ballDiameter, input } = check.bearing.resolved
+  const { count } = input.balls
+  const { perUnevenness } = modelOf(check).slopes.play
+  const weather = check.climate && weatherOf(check.climate)
+  const isLobed = hasLobes(check)
+  const lobes = roomForLobes()
+  const still = new Float64Array(CHUNK)
+  const lossOf = evenPlayLoss(count)
+  const turns = Array.from({ length: count }, (_, ball) => (4 * Math.PI * ball) / count)
+  const [cosines, sines] = [turns.map(Math.cos), turns.map(Math.sin)]
+  return ({ names }: Pick<TrialModel, 'names'>, drawn: readonly Float64Array[], state: Float64Array | undefined) => {
+    const row = (name: TrialModel['names'][number]): Float64Array | undefined => drawn[names.indexOf(name)]
+    const balls = row('ballDiameter')
+    if (isLobed) drawLobes(row, state ?? still, weather, lobes)
+    const { amplitude, cosine, sine } = lobes.both
+    const sizeOf = (ball: number, trial: number): number => balls?.[ball * CHUNK + trial] ?? ballDiameter
+    return (trial: number, beside: 'mean-of-its-balls' | 'design'): number => {
+      let size: number = ballDiameter
+      if (beside === 'mean-of-its-balls') {
+        for (let ball = 0; ball < count; ball++) size += (sizeOf(ball, trial) - ballDiameter) / count
+      }
+      const along = (amplitude[trial] ?? Number.NaN) * (cosine[trial] ?? Number.NaN)
+      const aslant = (amplitude[trial] ?? Number.NaN) * (sine[trial] ?? Number.NaN)
+      return lossOf(
+        (ball) =>
+          perUnevenness * (sizeOf(ball, trial) - size) -
+          along * (cosines[ball] ?? Number.NaN) -
+          aslant * (sines[ball] ?? Number.NaN),
+      )
+    }
+  }
+}
