@@ -19,8 +19,9 @@ export const titleOf = (design: Design): string =>
 /** The body of the page of a view. */
 export function embedded(view: EmbedView, design: Design, request: EmbedRequest): string {
   if (view === 'job-sheet') return sheetBody(toJobSheet(design, request))
-  if (view === 'bearing') return bearing(design, request)
-  return figure(view, design, request)
+  const heading = `<h1 class="unseen">${escaped(titleOf(design))}</h1>`
+  if (view === 'bearing') return `<main>${heading}${bearing(design, request)}</main>`
+  return `<main class="bare">${heading}${figure(view, design, request)}</main>`
 }
 
 const figure = (view: View, design: Design, request: EmbedRequest): string =>
@@ -35,14 +36,14 @@ function bearing(design: Design, request: EmbedRequest): string {
   )
   return [
     form(request),
-    `<main id="answer"><p role="status">${escaped(summary)}</p>`,
+    `<div id="answer"><p role="status">${escaped(summary)}</p>`,
     list(EMBED.warnings, warnings),
     figure('assembly', design, request),
     `<details><summary>${EMBED.sizes}</summary><table><thead><tr><th scope="col">${EMBED.symbol}</th>`,
     `<th scope="col">${EMBED.size}</th><th class="n" scope="col">${EMBED.onTheRule}</th>`,
     `<th class="n" scope="col">${EMBED.exact}</th></tr></thead><tbody>${rows.join('')}</tbody></table></details>`,
     list(EMBED.cautions, cautions),
-    '</main>',
+    '</div>',
   ].join('')
 }
 
