@@ -5,6 +5,7 @@ import { beyondBounds, isWithinBounds, lengthsBeyond } from './bounds.ts'
 import type { Dimension, DimensionKey } from './dimensions.ts'
 import type { Fields } from './field.ts'
 import { makingLengths } from './making-input.ts'
+import { PIN_HOLDS, PLATE_HOLDS } from './mounting-input.ts'
 import type { Refusal } from './refusal.ts'
 import type { AnyInput } from './resolve.ts'
 import { asStated, type Suggestion, withSuggestion } from './suggestion.ts'
@@ -73,8 +74,15 @@ export function designOf<I extends AnyInput, B extends AnyBearing, Key extends D
 /** Faults of the plan of how to make it: lengths that nobody could send, and fields that only rings have. */
 function makingRefusals({ making, units, arrangement }: AnyInput, { members }: Traits): readonly Refusal[] {
   if (making === undefined) return []
-  const { screws, mounting } = making
-  const ofRings = { '/screws': screws, '/mounting': mounting }
+  const { shaft, housing, turns, drive } = making.mounting ?? {}
+  const isOne = (holds: readonly string[], hold: string | undefined) => hold === undefined || holds.includes(hold)
+  const ofRings = {
+    '/mounting/turns': turns,
+    '/mounting/drive': drive,
+    '/mounting/housing/species': housing?.species,
+    '/mounting/shaft/hold': isOne(PIN_HOLDS, shaft?.hold) ? undefined : shaft?.hold,
+    '/mounting/housing/hold': isOne(PLATE_HOLDS, housing?.hold) ? undefined : housing?.hold,
+  }
   return [
     ...(members === 'rings' || arrangement === undefined
       ? []

@@ -4,6 +4,13 @@ import type { Mm } from '#shared/units/length.ts'
 export const HOLDS = ['glued', 'pressed', 'keyed', 'pinned', 'screwed', 'retained'] as const
 export type Hold = (typeof HOLDS)[number]
 
+/** How the pin of a turntable is held in its lower plate: `retained` is a bolt through everything. */
+export const PIN_HOLDS = ['glued', 'pressed', 'retained'] as const satisfies readonly Hold[]
+export type PinHold = (typeof PIN_HOLDS)[number]
+/** How the plates are held to their boards. */
+export const PLATE_HOLDS = ['screwed', 'glued'] as const satisfies readonly Hold[]
+export type PlateHold = (typeof PLATE_HOLDS)[number]
+
 /** Materials of a shaft. */
 export const SHAFT_MATERIALS = ['steel', 'brass', 'wood'] as const
 export type ShaftMaterial = (typeof SHAFT_MATERIALS)[number]

@@ -68,6 +68,12 @@ export const MAKING_DEFAULTS = {
   ),
 } as const satisfies Readonly<Record<string, Default>>
 
+/** Why of plates, where it is otherwise. */
+export const PLATE_DEFAULTS = {
+  '/mounting/housing/thickness': plain('the thickness of a plate', 'a board as thick as the plate takes its screws'),
+  '/mounting/housing/hold': trade('screwed, or glued where no screw fits', 'a plate on screws comes off again'),
+} as const satisfies Readonly<Record<string, Default>>
+
 /** A plan with every default filled in that does not follow from the ring. */
 export const resolveMaking = (input: MakingInput, units: Units): ResolvedMaking => ({
   method: USUAL_METHOD,

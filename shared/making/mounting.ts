@@ -80,7 +80,7 @@ export interface Mounting {
 }
 
 /** How much wider than what sits in it a hole is cut [mm]: a hole of the same size slides on, a press fit holds by its squeeze. */
-const WIDER: Readonly<Record<Hold, number>> = {
+export const WIDER: Readonly<Record<Hold, number>> = {
   glued: 0,
   pressed: -0.1,
   keyed: 0,
@@ -100,7 +100,7 @@ const BOARD_STEP: Readonly<Record<Units, Mm>> = { in: inches(1 / 16), mm: mm(1) 
 const pin = (most: number, units: Units): Mm => mm(Math.max(THINNEST_PIN, stepDown(most, PIN_STEP[units])))
 
 /** Least wood round a seat [mm], and as a share of what sits in it: a press fit splits less. */
-const LEAST_WOOD = 3
+export const LEAST_WOOD = mm(3)
 const LEAST_SHARE: Readonly<Record<Hold, number>> = {
   glued: 1 / 8,
   pressed: 1 / 4,
@@ -124,24 +124,32 @@ export type MountingFault =
   /** The housing's board leaves no seat as wide as the ring with a shoulder behind it. */
   | { readonly code: 'housing-thin'; readonly thickness: Mm; readonly least: Mm }
   | { readonly code: 'no-room-for-handle'; readonly wall: Mm; readonly least: Mm }
+  /** No screw through a plate both clears its groove and holds in its board. */
+  | { readonly code: 'no-plate-screws' }
 
 /** What is wrong with a mounting. */
 export function mountingFaults(
   { shaft, housing, drive }: Mounting,
   { outerRing, innerRing, resolved }: RingPair,
 ): readonly MountingFault[] {
-  const { shaftDiameter, boreNeeded, wood, leastWood } = shaft
-  const bore = innerRing.boreDiameter
-  const faults: MountingFault[] = []
-  if (!(Math.abs(bore - boreNeeded) <= OFF_BORE))
-    faults.push({ code: 'shaft-does-not-fit', shaft: shaftDiameter, bore, needed: boreNeeded })
-  if (wood < leastWood) faults.push({ code: 'wood-round-shaft-thin', wood, least: leastWood })
+  const faults: MountingFault[] = [...misfits(shaft, innerRing.boreDiameter)]
   const least = mm(resolved.width / 2)
   if (housing !== undefined && housing.thickness < least)
     faults.push({ code: 'housing-thin', thickness: housing.thickness, least })
   if (drive !== undefined && drive.holeDiameter === undefined)
     faults.push({ code: 'no-room-for-handle', wall: outerRing.wall, least: mm(THINNEST_PIN / OF_WOOD) })
   return faults
+}
+
+type Fitted = Pick<ShaftSeat, 'shaftDiameter' | 'boreNeeded' | 'wood' | 'leastWood'>
+
+/** What is wrong between a shaft and its bore. */
+export function misfits({ shaftDiameter, boreNeeded, wood, leastWood }: Fitted, bore: Mm): readonly MountingFault[] {
+  const fits = Math.abs(bore - boreNeeded) <= OFF_BORE
+  return [
+    ...(fits ? [] : [{ code: 'shaft-does-not-fit', shaft: shaftDiameter, bore, needed: boreNeeded } as const]),
+    ...(wood >= leastWood ? [] : [{ code: 'wood-round-shaft-thin', wood, least: leastWood } as const]),
+  ]
 }
 
 /** How a bearing of two rings is mounted, and what the moisture of a year does to its seats. */
@@ -159,7 +167,7 @@ export function mountingOf(bearing: RingPair, moisture: MoistureRange = unstated
 }
 
 /** Change across the grain per % of moisture, per size: the larger of both ways where the board is flat-sawn. */
-function acrossOf(wood: Pick<WoodInput, 'construction' | 'species'> = {}): number {
+export function acrossOf(wood: Pick<WoodInput, 'construction' | 'species'> = {}): number {
   const { species = UNSTATED_WOOD, construction = 'flat-sawn' } = wood
   const movement = (isSpecies(species) ? MOVEMENT[species] : undefined) ?? MOVEMENT[UNSTATED_WOOD]
   if (construction === 'cross-laminated-ply' || movement === undefined) return ALONG_THE_GRAIN.perPercent
@@ -167,7 +175,7 @@ function acrossOf(wood: Pick<WoodInput, 'construction' | 'species'> = {}): numbe
 }
 
 /** A bore in a board moves along its grain and across it; a shaft of wood moves across its own, the other way more or less. */
-const inShaft = (ring: number, shaft: number): readonly number[] =>
+export const inShaft = (ring: number, shaft: number): readonly number[] =>
   [ring, ALONG_THE_GRAIN.perPercent].flatMap((bore) => [
     bore - shaft,
     bore - Math.min(shaft, ALONG_THE_GRAIN.perPercent),
@@ -178,7 +186,7 @@ const inShaft = (ring: number, shaft: number): readonly number[] =>
  *
  * @param rates by how much more the hole changes than what sits in it, per size and per % of moisture, on each diameter that counts
  */
-function playWith(
+export function playWith(
   rates: readonly number[],
   made: number,
   diameter: number,

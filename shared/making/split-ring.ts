@@ -219,9 +219,7 @@ const holesOf = (screw: KnownScrew, count: number, { lumber }: ResolvedMaking) =
 })
 
 /**
- * The screws of each cheek: the thickest screw that leaves half the cheek under its head and as much wood as its shank is thick
- * on both sides of it behind the track, of the shortest length that holds in the ring and stays inside it. The screws of one
- * cheek stand between those of the other.
+ * The screws that hold each cheek to the outer ring, in the middle of its wood. Those of one cheek stand between those of the other.
  *
  * @returns undefined where there are no cheeks, or no such screw
  */
@@ -234,13 +232,38 @@ export function cheekScrewsOf(
   stock: ResolvedMaking,
 ): CheekScrews | undefined {
   if (cheeks === undefined) return undefined
-  const circle = mm((outerRing.grooveBottomDiameter + outerRing.outsideDiameter) / 2)
-  const fitting = screwsToChoose(stock.screws, resolved.input.units).flatMap((screw) => {
-    const [length] = screw.lengths.filter((sold) => sold - cheeks.thickness >= HOLD * screw.shank - WITHIN)
+  const { width: into, wall, grooveBottomDiameter, outsideDiameter } = outerRing
+  const circle = mm((grooveBottomDiameter + outsideDiameter) / 2)
+  return screwsThrough({ thickness: cheeks.thickness, into, wall, circle }, stock, resolved.input.units)
+}
+
+/** A disc that is screwed to what lies under it. */
+interface ScrewedOn {
+  readonly thickness: Mm
+  /** Thickness of what is under it. */
+  readonly into: Mm
+  /** Width of the wood that takes the screws, and the circle in its middle. */
+  readonly wall: Mm
+  readonly circle: Mm
+  /** Whether the heads have no more wood beside them than that. */
+  readonly isHeadSunkBeside?: boolean
+}
+
+/**
+ * The thickest screw that leaves half of the disc under its head and as much wood as its shank is thick on both sides of it, of
+ * the shortest length that holds in what is under it and stays inside.
+ */
+export function screwsThrough(
+  { thickness, into, wall, circle, isHeadSunkBeside = false }: ScrewedOn,
+  stock: ResolvedMaking,
+  units: Units,
+): CheekScrews | undefined {
+  const fitting = screwsToChoose(stock.screws, units).flatMap((screw) => {
+    const [length] = screw.lengths.filter((sold) => sold - thickness >= HOLD * screw.shank - WITHIN)
     return length !== undefined &&
-      length - cheeks.thickness <= outerRing.width - POINT_ROOM[resolved.input.units] + WITHIN &&
-      screw.headDepth <= cheeks.thickness / 2 &&
-      outerRing.wall >= 3 * screw.shank
+      length - thickness <= into - POINT_ROOM[units] + WITHIN &&
+      screw.headDepth <= thickness / 2 &&
+      wall >= (isHeadSunkBeside ? screwWall(screw) : 3 * screw.shank)
       ? [{ screw, length }]
       : []
   })
@@ -252,7 +275,7 @@ export function cheekScrewsOf(
     ...holes,
     screwCircle: circle,
     length,
-    pilotDepth: mm(length - cheeks.thickness),
+    pilotDepth: mm(length - thickness),
     faults: crowding({ ...holes, spacing: spacingOf(circle, holes.count) }, circle),
   }
 }

@@ -1,4 +1,5 @@
 import { type Static, Type } from 'typebox'
+import type { Default } from '#shared/bearing/field.ts'
 import { type Allowances, LUMBERS, type Lumber, type MakingInput, MOST_KERF } from '#shared/bearing/making-input.ts'
 import { METHODS, type Method } from '#shared/bearing/method.ts'
 import {
@@ -49,17 +50,29 @@ const Allowed = requestObject('What is left on a blank, and what the saws take a
   ),
 })
 
-const Shaft = requestObject('The shaft that the bore sits on.', {
+const Shaft = requestObject('The shaft that the bore sits on, or the pin in the middle of a turntable.', {
   diameter: Type.Optional(length('Diameter of the shaft. Default: the bore.')),
   material: Type.Optional(choiceOf<ShaftMaterial>('What the shaft is made of. Default: steel.', SHAFT_MATERIALS)),
   species: Type.Optional(speciesName('The wood of a wooden shaft.')),
-  hold: Type.Optional(choiceOf<Hold>('How the ring is held on it. Default: glued.', HOLDS)),
+  hold: Type.Optional(
+    choiceOf<Hold>(
+      'How the ring is held on it; the pin of a turntable is glued, pressed or retained. Default: glued.',
+      HOLDS,
+    ),
+  ),
 })
 
-const Housing = requestObject('The board that the outside sits in.', {
+const Housing = requestObject('The board that the outside sits in, or each of both boards of a turntable.', {
   species: Type.Optional(speciesName('Its wood. Default: that of the outer ring.')),
-  thickness: Type.Optional(length('Thickness of the board. Default: the width of the ring.')),
-  hold: Type.Optional(choiceOf<Hold>('How the ring is held in it. Default: glued.', HOLDS)),
+  thickness: Type.Optional(
+    length('Thickness of the board. Default: the width of the ring, or the thickness of a plate.'),
+  ),
+  hold: Type.Optional(
+    choiceOf<Hold>(
+      'How the ring is held in it, by default glued; a plate is screwed or glued on, by default screwed.',
+      HOLDS,
+    ),
+  ),
 })
 
 export const MakingRequest = namedRequest(
@@ -109,7 +122,8 @@ export const MakingRequest = namedRequest(
           ),
         },
         {
-          description: 'Screws that hold the halves of the split ring, or the cheeks at its sides.',
+          description:
+            'Screws that hold the halves of the split ring, the cheeks at its sides, or the plates of a turntable to their boards.',
           additionalProperties: false,
           'x-exclusive': [['gauge', 'metricDiameter']],
         },
@@ -146,8 +160,8 @@ export type MakingRequest = Static<typeof MakingRequest>
 export const MAKING_INPUT_SCHEMAS = [MakingRequest]
 
 /** Why each value of `making` is taken where the caller left it out; where `making` stands in a request. */
-export const makingDefaults = (at = '/making'): Defaults => ({
-  ...Object.fromEntries(Object.entries(MAKING_DEFAULTS).map(([path, row]) => [at + path, row])),
+export const makingDefaults = (at = '/making', more: Readonly<Record<string, Default>> = {}): Defaults => ({
+  ...Object.fromEntries(Object.entries({ ...MAKING_DEFAULTS, ...more }).map(([path, row]) => [at + path, row])),
   ...yearDefaults(at),
 })
 

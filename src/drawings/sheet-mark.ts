@@ -2,6 +2,7 @@ import { hash } from 'node:crypto'
 import { type Design, isOfPlates } from '#shared/bearing/arrangements.ts'
 import { canonical } from '#shared/canonical.ts'
 import { resolveMaking } from '#shared/making/defaults.ts'
+import { wholePlatePlan } from '#shared/making/plate-mounting.ts'
 import { wholePlan } from '#shared/making/whole-plan.ts'
 import { significant } from '#shared/numbers/significant.ts'
 import { VERSION } from '#src/version.ts'
@@ -22,7 +23,7 @@ const LENGTH = 6
 
 export function sheetMark(design: Design): SheetMark {
   const { seasoned: _, ...input } = design.bearing.resolved.input
-  const found = isOfPlates(design) ? (input.making ?? {}) : wholePlan(design.bearing)
+  const found = isOfPlates(design) ? wholePlatePlan(design.bearing) : wholePlan(design.bearing)
   // Neither what it is called nor the machine that cuts its gauges makes it another bearing.
   const { name, kerf: _kerf, ...plan } = resolveMaking(found, input.units)
   const made = plainData({ ...input, making: plan })

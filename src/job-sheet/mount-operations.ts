@@ -1,7 +1,9 @@
 import type { Design } from '#shared/bearing/arrangements.ts'
 import type { DriveSeat, Holder, Mounting } from '#shared/making/mounting.ts'
+import type { PlateMounting } from '#shared/making/plate-mounting.ts'
 import * as words from '#src/words/job-sheet/mount.ts'
 import { driveNames, holderNames, SIZES } from '#src/words/job-sheet/sizes.ts'
+import { screwSizes } from './joint-operations.ts'
 import { type AnyJob, type Operation, type RingJob, type Size, termsOf, unitsOf } from './operation.ts'
 
 /* The seats on the shaft and in the housing. Common practice, no source, as all of the sheet. */
@@ -77,5 +79,28 @@ export function outsideFor({ mounting }: RingJob, outside: Size): readonly Size[
   return [
     { ...outside, byCaliper: true },
     { name: SIZES.housingSeat, value: housing.seatDiameter, byCaliper: true, source: 'trade' },
+  ]
+}
+
+/** The same of a turntable between two boards. */
+export function mountPlates(job: AnyJob, mounting: PlateMounting | undefined): readonly Operation[] {
+  if (mounting === undefined) return []
+  const { pin, boards, screws } = mounting
+  return [
+    {
+      ...words.mountPlates(mounting, unitsOf(job)),
+      id: 'mount',
+      part: 'both',
+      sizes: [
+        { name: SIZES.pin, value: pin.shaftDiameter, byCaliper: true },
+        { name: SIZES.pinLength, value: pin.length },
+        { name: SIZES.pinSeat, value: pin.seatDiameter, byCaliper: true },
+        { name: SIZES.upperHole, value: pin.upperHole },
+        { name: SIZES.boards, value: boards.thickness },
+        ...(screws ? screwSizes(screws, screws.screwCircle) : []),
+      ],
+      cautions: ['drilling', 'dust'],
+      readings: [],
+    },
   ]
 }

@@ -8,13 +8,13 @@ import {
 } from '#shared/bearing/arrangements.ts'
 import { resolveMaking } from '#shared/making/defaults.ts'
 import { plateStockOf, stockOf } from '#shared/making/stock.ts'
-import { mountingIn } from '#src/api/design/mounting.ts'
+import { mountingIn, plateMountingIn } from '#src/api/design/mounting.ts'
 import { chooseBalls } from './ball-operations.ts'
 import { type CagedJob, cageRing, fill, plugGroove, pockets } from './cage-operations.ts'
 import { finish, grain, runIn, wax } from './finish-operations.ts'
 import { innerGrooved } from './inner-operations.ts'
 import { glueUp, joint } from './joint-operations.ts'
-import { mount } from './mount-operations.ts'
+import { mount, mountPlates } from './mount-operations.ts'
 import type { AnyJob, Job, Operation, RingJob } from './operation.ts'
 import {
   holeForCage,
@@ -42,7 +42,8 @@ export function operationsFor(design: Design): readonly Operation[] {
   const surfaces = [finish(all), grain(all), wax(all)]
   if (isOfPlates(design)) {
     const job = { design, method, stock: plateStockOf(design.bearing) }
-    return [...first(all), ...plates(job), ...surfaces, runIn(all), care(all)]
+    const seats = mountPlates(job, plateMountingIn(design.bearing))
+    return [...first(all), ...plates(job), ...surfaces, runIn(all), ...seats, care(all)]
   }
   const stock = stockOf(design.bearing)
   if (isCaged(design)) {

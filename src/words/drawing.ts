@@ -5,6 +5,7 @@ import type { RingName } from '#shared/bearing/refusal.ts'
 import { GENERAL_TOLERANCES } from '#shared/data/general-tolerances.ts'
 import type { GluedUp } from '#shared/making/boards.ts'
 import type { Mounting } from '#shared/making/mounting.ts'
+import type { PlateMounting } from '#shared/making/plate-mounting.ts'
 import type { CheekScrews, Dowels, Screws } from '#shared/making/split-ring.ts'
 import type { Mm, Units } from '#shared/units/length.ts'
 import type { BearingFacts } from './bearing-facts.ts'
@@ -133,8 +134,9 @@ export interface NoteFacts {
   readonly split?: { readonly ring: RingName; readonly half: Mm }
   readonly screws?: { readonly holes: CheekScrews | Screws; readonly circle: Mm }
   readonly dowels?: { readonly holes: Dowels; readonly circle: Mm }
-  /** Left out where nothing is planned, and of plates. */
+  /** Left out where nothing is planned. */
   readonly mounting?: Mounting
+  readonly plateMounting?: PlateMounting
   readonly wood: { readonly name: string; readonly isAssumed: boolean; readonly segments: readonly RingName[] }
   readonly general: readonly { readonly upTo: Mm; readonly plusMinus: Mm }[]
   readonly units: Units
@@ -144,7 +146,7 @@ const RING_WORDS: Readonly<Record<RingName, string>> = { outerRing: 'outer ring'
 
 /** What stands beside the views, one thought a line. Sizes in brackets follow from others. */
 export function assemblyNotes(facts: NoteFacts, say: Size): readonly string[] {
-  const { gap, play, split, screws: fastened, dowels, mounting, wood, general, units } = facts
+  const { gap, play, split, screws: fastened, dowels, mounting, plateMounting, wood, general, units } = facts
   const glued = wood.segments.map((ring) => `${RING_WORDS[ring]}: grain along each segment.`)
   return [
     `Wood: ${wood.name}${wood.isAssumed ? ` ${TRADE_SIGN}` : ''}. Grain along the arrow${split ? ', both halves of a ring alike' : ''}.`,
@@ -161,6 +163,7 @@ export function assemblyNotes(facts: NoteFacts, say: Size): readonly string[] {
     ...(fastened ? [`${screws(fastened.holes, fastened.circle, say)}.`] : []),
     ...(dowels ? [`${dowelWords(dowels.holes, dowels.circle, say)}.`] : []),
     ...(mounting ? seatNotes(mounting, units, say) : []),
+    ...(plateMounting ? pinNotes(plateMounting, units, say) : []),
     `Other sizes: ${general.map(({ upTo, plusMinus }) => `±${say(plusMinus)} up to ${say(upTo)}`).join(', ')} (ISO 2768-1, class c)${signOf(GENERAL_TOLERANCES.source)}. Sizes in brackets follow from others.`,
   ]
 }
@@ -180,6 +183,12 @@ function seatNotes({ shaft, housing, drive }: Mounting, units: Units, say: Size)
         ]),
   ]
 }
+
+/** The pin in the middle of a turntable, and its boards. */
+const pinNotes = ({ pin, boards }: PlateMounting, units: Units, say: Size): readonly string[] => [
+  `Pin: ${pin.material}, Ø${say(pin.shaftDiameter)}, in a bore cut to Ø${say(pin.seatDiameter)} ${units}, ${pin.hold === 'retained' ? 'a bolt through both plates' : HELD[pin.hold]} ${TRADE_SIGN}. Bore of the upper plate opened to Ø${say(pin.upperHole)} ${TRADE_SIGN}.`,
+  `Boards: at least ${say(boards.thickness)} ${units}, plates ${HELD[boards.hold]} ${TRADE_SIGN}.`,
+]
 
 /** Beside the bar that tells whether a sheet has its scale. */
 export const SCALE_BAR = (millimetres: number): string => `${millimetres} mm, or not to scale`
@@ -324,6 +333,8 @@ export const TEMPLATE_NOTES = {
   splitScrews: (holes: Screws, circle: Mm, say: Size) => `${screws(holes, circle, say)}; before turning`,
   splitDowels: (holes: Dowels, circle: Mm, say: Size) => `${dowelWords(holes, circle, say)}; before turning`,
   cheekScrews: (holes: CheekScrews, say: Size) => `${screws(holes, holes.screwCircle, say)}; into the outer ring`,
+  plateScrews: (holes: CheekScrews, say: Size) => `${screws(holes, holes.screwCircle, say)}; into the board`,
+  upperHole: (size: string) => `upper plate: open the bore to Ø${size} ${TRADE_SIGN} when its groove is cut`,
   segments: ({ pieces, stripWidth, miter }: GluedUp & { readonly pieces: number }, say: Size) =>
     `glued up from ${pieces} segments of a strip ${say(stripWidth)} wide, cut at ${angleFigure(miter)}`,
   splitRing: 'two discs, each half as thick, split at mid groove',

@@ -1,5 +1,7 @@
 import type { Hold } from '#shared/bearing/mounting-input.ts'
 import type { DriveSeat, HousingSeat, MountingFault, ShaftSeat } from '#shared/making/mounting.ts'
+import type { BoardSeats, PinSeat } from '#shared/making/plate-mounting.ts'
+import type { CheekScrews } from '#shared/making/split-ring.ts'
 import { type Mm, mm, type Units } from '#shared/units/length.ts'
 import { figure } from './figure.ts'
 import type { Terms } from './terms.ts'
@@ -94,7 +96,36 @@ export function mountingWarning(fault: MountingFault, units: Units): string {
       return `A board of ${size(fault.thickness)} is too thin to seat the outer ring: take one of ${size(fault.least)} at least.`
     case 'no-room-for-handle':
       return `The wall of the outer ring, ${size(fault.wall)}, is too thin for a handle or screws: it needs ${size(fault.least)}.`
+    case 'no-plate-screws':
+      return 'No screw on sale both clears the groove and holds in the boards: glue the plates on, or take thicker boards.'
     default:
       return fault satisfies never
   }
+}
+
+/** The pin of a turntable, and the hole round it. */
+export function pinSentence(
+  { hold, material, shaftDiameter, length, upperHole, upperPlay }: PinSeat,
+  units: Units,
+): string {
+  const size = sizeIn(units)
+  const noun = hold === 'retained' ? 'bolt' : 'pin'
+  const pin = `a ${material} ${noun} of ${size(shaftDiameter)}, ${size(length)} long,`
+  const how: Readonly<Record<PinSeat['hold'], string>> = {
+    glued: `Glue ${pin} into the bore of the lower plate with epoxy, flush with its back.`,
+    pressed: `Press ${pin} into the bore of the lower plate, flush with its back.`,
+    retained: `Put ${pin} through the lower board and both plates, with washers and two nuts: lock them against each other where the upper plate still turns freely. The board on top needs a hole over the nuts.`,
+  }
+  return `${how[hold]} Open the bore of the upper plate to ${size(upperHole)}: the balls centre it, and the ${noun} never touches it. Through the year that hole is from ${size(upperPlay.min)} to ${size(upperPlay.max)} wider than the ${noun}.`
+}
+
+/** What holds each plate to its board. */
+export function boardsSentence({ hold, thickness }: BoardSeats, screws: CheekScrews | undefined, units: Units): string {
+  const size = sizeIn(units)
+  const grain = 'with its grain along the grain of the board'
+  const how =
+    screws === undefined
+      ? `Glue the back of each plate to its board, ${grain}.`
+      : `${hold === 'glued' ? 'Glue and screw' : 'Screw'} each plate to its board, ${grain}: ${screws.count} screws ${screws.name} × ${size(screws.length)} from the side with the groove, on a circle of ${size(screws.screwCircle)}, their heads below the face.`
+  return `Take boards at least ${size(thickness)} thick. ${how}`
 }

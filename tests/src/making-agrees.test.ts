@@ -1,9 +1,9 @@
 import fc from 'fast-check'
 import { expect, test } from 'vitest'
-import { type DesignInput, design } from '#shared/bearing/arrangements.ts'
+import { type DesignInput, design, isOfPlates } from '#shared/bearing/arrangements.ts'
 import { LUMBERS, type MakingInput } from '#shared/bearing/making-input.ts'
 import { METHODS } from '#shared/bearing/method.ts'
-import { DRIVES, HOLDS, SHAFT_MATERIALS } from '#shared/bearing/mounting-input.ts'
+import { DRIVES, HOLDS, PIN_HOLDS, PLATE_HOLDS, SHAFT_MATERIALS } from '#shared/bearing/mounting-input.ts'
 import { SCREW_GAUGES } from '#shared/making/screws.ts'
 import { lengthOf, mm, type Units } from '#shared/units/length.ts'
 import { answerOf } from '#src/api/design/arrangements/all.ts'
@@ -22,7 +22,7 @@ const glued = count.map((pieces) => ({ segments: { count: pieces } }))
 const stated = <T extends object>(chosen: T): { [Name in keyof T]?: Exclude<T[Name], undefined> } =>
   Object.fromEntries(Object.entries(chosen).filter(([, value]) => value !== undefined)) as T
 
-/** What a maker may choose, in the units of the design; the same of plates, which have neither segments nor screws. */
+/** What a maker may choose, in the units of the design; the same of plates, which have no segments. */
 const choices = (units: Units, isOfRings: boolean): fc.Arbitrary<MakingInput> => {
   const length = (min: number, max: number) =>
     some(between(min, max).map((size) => lengthOf(units === 'in' ? size / 25.4 : size, units)))
@@ -52,6 +52,27 @@ const choices = (units: Units, isOfRings: boolean): fc.Arbitrary<MakingInput> =>
       ),
     ),
   }
+  const ofPlates = {
+    mounting: some(
+      fc
+        .record({
+          shaft: some(
+            fc
+              .record({
+                diameter: length(2, 60),
+                material: some(fc.constantFrom(...SHAFT_MATERIALS)),
+                hold: some(fc.constantFrom(...PIN_HOLDS)),
+              })
+              .map(stated),
+          ),
+          housing: some(
+            fc.record({ thickness: length(2, 60), hold: some(fc.constantFrom(...PLATE_HOLDS)) }).map(stated),
+          ),
+        })
+        .map(stated),
+    ),
+    screws: some(fc.record({ count: fc.integer({ min: 2, max: 12 }) })),
+  }
   return fc
     .record({
       lumber: some(fc.constantFrom(...LUMBERS)),
@@ -67,7 +88,7 @@ const choices = (units: Units, isOfRings: boolean): fc.Arbitrary<MakingInput> =>
           .map(stated),
       ),
       boardLength: length(600, 4000),
-      ...(isOfRings ? ofRings : {}),
+      ...((isOfRings ? ofRings : ofPlates) as Readonly<Record<string, fc.Arbitrary<unknown>>>),
     })
     .map(stated)
 }
@@ -117,6 +138,94 @@ interface Mounting {
   }
   readonly drive?: { readonly message: string }
 }
+/** What a design answers of plates between two boards. */
+interface PlatePlan {
+  readonly gauges: {
+    readonly plugs: Gauges['plugs']
+    readonly profile: { readonly radius: number; readonly depth: number }
+    readonly depthBlock: { readonly step: number }
+    readonly circle: { readonly fromBore: number }
+  }
+  readonly mounting: {
+    readonly shaft: {
+      readonly shaftDiameter: number
+      readonly seatDiameter: number
+      readonly upperHole: number
+      readonly upperPlay: { readonly min: number }
+      readonly wood: number
+      readonly leastWood: number
+      readonly length: number
+      readonly message: string
+    }
+    readonly boards: {
+      readonly hold: string
+      readonly thickness: number
+      readonly message: string
+      readonly screws?: Screws & { readonly screwCircle: number; readonly headDiameter: number }
+    }
+  }
+}
+
+/** The sheets of one design, as they are read. */
+interface PlateSheets {
+  readonly sizes: (id: string) => Readonly<Record<string, number>>
+  readonly words: readonly string[]
+  readonly notes: string
+  readonly circles: (role: string) => readonly number[]
+  readonly how: string
+  readonly shown: (diameter: number) => number
+  readonly units: Units
+}
+
+function platesAgree({ gauges, mounting }: PlatePlan, chosen: MakingInput, sheets: PlateSheets) {
+  const { sizes, words, notes, circles, how, shown, units } = sheets
+  const { shaft, boards } = mounting
+  const { mounting: asked } = chosen
+  if (asked?.shaft?.diameter !== undefined) expect(shaft.shaftDiameter).toBeWithin(1e-6, shown(asked.shaft.diameter))
+  if (asked?.housing?.thickness !== undefined) expect(boards.thickness).toBeWithin(1e-6, shown(asked.housing.thickness))
+  if (asked?.housing?.hold !== undefined) expect(boards.hold).toBe(asked.housing.hold)
+  expect(how).toContain(shaft.message)
+  expect(how).toContain(boards.message)
+  if (shaft.wood >= shaft.leastWood && asked?.shaft?.diameter === undefined)
+    expect(shaft.upperPlay.min).toBeGreaterThan(0)
+  expect(sizes('mount')).toMatchObject({
+    'pin in the middle': shaft.shaftDiameter,
+    'length of the pin': shaft.length,
+    'bore of the lower plate': shaft.seatDiameter,
+    'bore of the upper plate, opened': shaft.upperHole,
+    'boards below and above, at least': boards.thickness,
+  })
+  const digit = units === 'in' ? 0.0006 : 0.006
+  const opened = /Bore of the upper plate opened to Ø([\d.]+)/.exec(notes)?.[1]
+  expect(Number(opened)).toBeWithin(digit, shaft.upperHole)
+  const template = words.find((text) => text.startsWith('upper plate: open the bore to Ø'))
+  expect(Number(/Ø([\d.]+)/.exec(template ?? '')?.[1])).toBeWithin(digit, shaft.upperHole)
+  const { screws } = boards
+  if (screws !== undefined) {
+    expect(screws).toMatchObject(chosen.screws ?? {})
+    expect(circles('centre')).toContain(screws.screwCircle)
+    expect(words.some((text) => text.startsWith(`${screws.count} screws ${screws.size} × `))).toBe(true)
+    expect(notes).toContain(`${screws.count} screws ${screws.size} × `)
+    expect(sizes('mount')).toMatchObject({
+      [`circle of the ${screws.count} screws`]: screws.screwCircle,
+      'length of the screws': screws.length,
+      'depth of the pilot hole in the second piece': screws.pilotDepth,
+    })
+  }
+  const kit = sizes('make-gauges')
+  for (const { kind, diameter } of gauges.plugs) expect(kit[`${kind} plug`]).toBe(diameter)
+  expect(kit).toMatchObject({
+    'groove: radius of profile and scraper': gauges.profile.radius,
+    'groove: from their shoulders to the tip': gauges.profile.depth,
+    'step of the depth block': gauges.depthBlock.step,
+    'circle gauge, from the bore to the tip': gauges.circle.fromBore,
+  })
+  expect(sizes('groove')).toMatchObject({
+    'groove depth': gauges.profile.depth,
+    'groove radius': gauges.profile.radius,
+  })
+}
+
 /** What a design answers of either kind of stock. */
 type Stock = {
   readonly outerRing?: Ring
@@ -253,7 +362,10 @@ test('design, job sheet and template show the same figures, and those that the m
       }
 
       // The gauges are made before they are used, to the sizes of the plan and of the grooves that they check.
-      const { gauges, mounting } = answer.making as unknown as { gauges?: Gauges; mounting?: Mounting }
+      const { gauges, mounting } = (isOfPlates(ours) ? {} : answer.making) as unknown as {
+        gauges?: Gauges
+        mounting?: Mounting
+      }
       expect(gauges === undefined).toBe(input.arrangement === 'thrust')
       const kit = operation('make-gauges')?.sizes ?? []
       const gauge = (name: string) => kit.find((size) => size.name === name)
@@ -286,7 +398,7 @@ test('design, job sheet and template show the same figures, and those that the m
 
       // The seats, where they are cut and where the bearing is mounted.
       const mount = operation('mount')
-      expect(mount === undefined).toBe(mounting === undefined)
+      expect(mount).toBeDefined()
       if (mount !== undefined && mounting !== undefined) {
         const { shaft, housing, drive } = mounting
         const bored = /^Bore the ring to [^ ]+ (in|mm)\. /
@@ -316,6 +428,10 @@ test('design, job sheet and template show the same figures, and those that the m
       if (fastened !== undefined) expect(notes).toContain(`${fastened.count} screws ${fastened.size} × `)
       const drawn = /Shaft: \w+, Ø([\d.]+), in a bore cut to Ø([\d.]+) /.exec(notes)?.slice(1).map(Number)
       expect(drawn === undefined).toBe(mounting === undefined)
+      if (isOfPlates(ours)) {
+        const { making } = answer as unknown as { making: PlatePlan }
+        platesAgree(making, chosen, { sizes, words, notes, circles, how: mount?.how ?? '', shown, units })
+      }
       if (mounting !== undefined) {
         const { shaft, housing } = mounting
         const digit = units === 'in' ? 0.0006 : 0.006
@@ -328,7 +444,7 @@ test('design, job sheet and template show the same figures, and those that the m
 
       // Nothing is below 0, but for the core, which has room to spare there, a seat that is tight, and a rule that reads too little.
       const below = numberLeaves({ stock, sizes: sheet.operations.map((each) => each.sizes) }).filter(
-        ([path, value]) => !(value >= 0) && !/shortBy|play|shopError/.test(path),
+        ([path, value]) => !(value >= 0) && !/shortBy|play|upperPlay|shopError/.test(path),
       )
       expect(below).toEqual([])
     }),

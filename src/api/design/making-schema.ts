@@ -1,5 +1,14 @@
 import { type Static, Type } from 'typebox'
-import { DRIVES, HOLDS, type Hold, TURNING_RINGS } from '#shared/bearing/mounting-input.ts'
+import {
+  DRIVES,
+  HOLDS,
+  type Hold,
+  PIN_HOLDS,
+  type PinHold,
+  PLATE_HOLDS,
+  type PlateHold,
+  TURNING_RINGS,
+} from '#shared/bearing/mounting-input.ts'
 import { shownLength as length } from '#src/api/length.ts'
 import { shownShare as chance, shownNumber } from '#src/api/number.ts'
 import { choiceOf, described, flag, integer, listOf, named, object, text } from '#src/api/schema.ts'
@@ -209,18 +218,20 @@ export const DriveSeat = named('DriveSeat', 'What turns the outer ring.', {
 
 const ring = choiceOf('The ring.', ['outerRing', 'innerRing'])
 
+const plugs = Type.Array(
+  object('A disc to turn.', {
+    kind: choiceOf('Which plug. `snug`: the one plug of a cage, which just enters.', ['go', 'no-go', 'snug']),
+    diameter: length('Diameter to turn to.'),
+    tolerance: length(
+      'How far off it may be either way: a twentieth of the way from go to no-go, or 0.05 mm for the one of a cage.',
+    ),
+    message: text('How to make and measure it.'),
+  }),
+  { description: 'Plugs for the circle inside the balls.' },
+)
+
 export const GaugeKit = named('GaugeKit', 'Gauges to make before they are first used.', {
-  plugs: Type.Array(
-    object('A disc to turn.', {
-      kind: choiceOf('Which plug. `snug`: the one plug of a cage, which just enters.', ['go', 'no-go', 'snug']),
-      diameter: length('Diameter to turn to.'),
-      tolerance: length(
-        'How far off it may be either way: a twentieth of the way from go to no-go, or 0.05 mm for the one of a cage.',
-      ),
-      message: text('How to make and measure it.'),
-    }),
-    { description: 'Plugs for the circle inside the balls.' },
-  ),
+  plugs,
   profiles: Type.Array(
     object('A card or scraper with the section of a groove.', {
       ring,
@@ -276,8 +287,52 @@ export const Making = named('Making', 'Blanks, boards, screws and work holding f
 })
 export type Making = Static<typeof Making>
 
+export const PinSeat = named(
+  'PinSeat',
+  'The pin in the middle of a turntable. The balls centre the upper plate, not the pin.',
+  {
+    hold: choiceOf<PinHold>('How it is held in the lower plate. `retained` is a bolt through everything.', PIN_HOLDS),
+    shaftDiameter: length('Diameter of the pin.'),
+    boreNeeded: length('The bore that this pin and this hold ask for.'),
+    seatDiameter: length('The bore to cut in the lower plate.'),
+    play,
+    upperHole: length('The hole to open in the upper plate, clear of the pin all year.'),
+    upperPlay: play,
+    length: length('Length of the pin, which ends below the board on top, or of the bolt.'),
+    wood: length('Wood from the hole of the upper plate to its groove.'),
+    leastWood: length('The least of it.'),
+    message: text('What to do, in words.'),
+  },
+)
+
+export const PlateSeats = named('PlateSeats', 'How a turntable is held between its boards. Fits are common practice.', {
+  shaft: refTo<typeof PinSeat>('PinSeat'),
+  boards: object('The boards below and above.', {
+    hold: choiceOf<PlateHold>('How each plate is held to its board.', PLATE_HOLDS),
+    thickness: length('Thickness of each board, at the least.'),
+    screws: Type.Optional(refTo<typeof CheekScrews>('CheekScrews')),
+    message: text('What to do, in words.'),
+  }),
+})
+
+export const PlateGaugeKit = named('PlateGaugeKit', 'Gauges of a turntable, to make before they are first used.', {
+  plugs,
+  profile: object('A card or scraper with the section of the groove.', {
+    radius: length('Radius of its tip.'),
+    depth: length('Depth of the finished groove.'),
+  }),
+  depthBlock: object('A block to set the depth rod of the caliper to.', {
+    step: length('Height of its step: the depth of the groove.'),
+  }),
+  circle: object('A card that lies against the wall of the bore.', {
+    fromBore: length('From there to the lowest line of the groove.'),
+  }),
+})
+
 export const PlateMaking = named('PlateMaking', 'Blanks, boards and work holding for two plates.', {
   plates: ringStock('Two plates, made alike.'),
+  gauges: refTo<typeof PlateGaugeKit>('PlateGaugeKit'),
+  mounting: refTo<typeof PlateSeats>('PlateSeats'),
   mandrel,
   finishes,
   season,
@@ -298,6 +353,9 @@ export const MAKING_SCHEMAS = [
   HousingSeat,
   DriveSeat,
   GaugeKit,
+  PinSeat,
+  PlateSeats,
+  PlateGaugeKit,
   Making,
   PlateMaking,
 ]

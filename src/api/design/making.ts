@@ -3,9 +3,10 @@ import type { Design, DesignInput, ThrustBearing } from '#shared/bearing/arrange
 import { namesIn, valueAt } from '#shared/bearing/field.ts'
 import type { MakingInput, Seasoned } from '#shared/bearing/making-input.ts'
 import type { SourceId } from '#shared/data/sources.ts'
-import { SEASON_DEFAULT } from '#shared/making/defaults.ts'
-import { gaugeKitOf } from '#shared/making/gauge-kit.ts'
+import { PLATE_DEFAULTS, SEASON_DEFAULT } from '#shared/making/defaults.ts'
+import { gaugeKitOf, plateGaugeKitOf } from '#shared/making/gauge-kit.ts'
 import { mountingFaults, mountingOf } from '#shared/making/mounting.ts'
+import { plateMountingFaults, plateMountingOf, wholePlatePlan } from '#shared/making/plate-mounting.ts'
 import type { Screws as CoreScrews, SplitRing as CoreSplitRing, ScrewFault } from '#shared/making/split-ring.ts'
 import type { RingStock as CoreRingStock, Stock as CoreStock, StockedRings } from '#shared/making/stock.ts'
 import { plateStockOf, stockOf } from '#shared/making/stock.ts'
@@ -24,7 +25,7 @@ import { shownBy } from '#src/api/schema.ts'
 import type { Warning } from '#src/api/warning.ts'
 import { nestingSentence, screwSentence, seasonSentence } from '#src/words/making.ts'
 import { type Terms, termsOf } from '#src/words/terms.ts'
-import { toGaugeKit } from './gauge-kit.ts'
+import { toGaugeKit, toPlateGaugeKit } from './gauge-kit.ts'
 import {
   BoardOption,
   CheekScrews,
@@ -39,7 +40,7 @@ import {
   SplitRing,
   SplitScrews,
 } from './making-schema.ts'
-import { moistureIn, toMounting, toMountingWarning } from './mounting.ts'
+import { moistureIn, toMounting, toMountingWarning, toPlateMounting } from './mounting.ts'
 
 const usedOf = ({ lumber }: CoreStock['resolved'], units: Units): readonly SourceId[] => [
   'trade',
@@ -110,23 +111,41 @@ export function plateMakingAnswer(bearing: ThrustBearing): MakingAnswer<PlateMak
   const { units, making, seasoned } = bearing.resolved.input
   if (making === undefined) return undefined
   const { resolved, plates, mandrel } = plateStockOf(bearing)
+  const mounting = plateMountingOf(bearing, moistureIn(bearing))
+  const { screws } = mounting
   const answer = present<PlateMaking>({
     plates: toRingStock(plates, units),
+    gauges: toPlateGaugeKit(plateGaugeKitOf(bearing), units),
+    mounting: toPlateMounting(
+      mounting,
+      screws && shownBy(CheekScrews, { ...screws, ...holesOf(screws) }, units),
+      units,
+    ),
     mandrel: mandrel && shownBy(MandrelBolt, mandrel, units),
     finishes: finishesIn(units),
     season: seasonIn(seasoned),
   })
   return {
     making: answer,
-    ...filledIn(making, making, units, seasoned),
-    warnings: seasonWarnings(bearing.resolved.input),
-    sources: sourcesWith(usedOf(resolved, units), bearing.resolved.input),
+    ...filledIn(making, wholePlatePlan(bearing, mounting), units, seasoned, PLATE_DEFAULTS),
+    warnings: [
+      ...seasonWarnings(bearing.resolved.input),
+      ...(screws?.faults ?? []).map((fault) => toWarning(fault, 'wall', units)),
+      ...plateMountingFaults(mounting, bearing).map((fault) => toMountingWarning(fault, units)),
+    ],
+    sources: sourcesWith([...usedOf(resolved, units), ...(screws ? screwSources(screws) : [])], bearing.resolved.input),
   }
 }
 
-function filledIn(asked: MakingInput, whole: MakingInput, units: Units, seasoned: Seasoned | undefined) {
+function filledIn(
+  asked: MakingInput,
+  whole: MakingInput,
+  units: Units,
+  seasoned: Seasoned | undefined,
+  more?: typeof PLATE_DEFAULTS,
+) {
   const request = toMakingRequest(whole, units)
-  const assumed = assumptionsIn(asked, request, makingDefaults(), '/making')
+  const assumed = assumptionsIn(asked, request, makingDefaults('/making', more), '/making')
   const chosen = (seasoned?.paths ?? []).filter((path) => path.startsWith('/making'))
   return { request, assumed: [...assumed, ...chosen.map((path) => ofTheSeason(path, { making: request }))] }
 }

@@ -1,6 +1,8 @@
 import type { Static } from 'typebox'
+import type { ThrustBearing } from '#shared/bearing/arrangements.ts'
 import type { RingPair } from '#shared/bearing/ring-pair.ts'
 import { type Mounting, type MountingFault, mountingOf, type SeatPlay } from '#shared/making/mounting.ts'
+import { type PlateMounting, plateMountingOf } from '#shared/making/plate-mounting.ts'
 import { seasonOf } from '#shared/movement/states.ts'
 import type { Units } from '#shared/units/length.ts'
 import type { MoistureRange } from '#shared/wood/unstated.ts'
@@ -8,14 +10,32 @@ import { show } from '#src/api/length.ts'
 import { yearIn } from '#src/api/making-input.ts'
 import { shownBy } from '#src/api/schema.ts'
 import type { Warning } from '#src/api/warning.ts'
-import { driveSentence, housingSentence, mountingWarning, shaftSentence } from '#src/words/mounting.ts'
+import {
+  boardsSentence,
+  driveSentence,
+  housingSentence,
+  mountingWarning,
+  pinSentence,
+  shaftSentence,
+} from '#src/words/mounting.ts'
 import type { Terms } from '#src/words/terms.ts'
-import { DriveSeat, HousingSeat, type MountingAnswer, SeatHolder, ShaftSeat } from './making-schema.ts'
+import {
+  type CheekScrews,
+  DriveSeat,
+  HousingSeat,
+  type MountingAnswer,
+  PinSeat,
+  type PlateSeats,
+  SeatHolder,
+  ShaftSeat,
+} from './making-schema.ts'
 
 /* The mounting of a bearing, as an answer states it. */
 
 /** The moistures of the year that a design states; undefined where it states none. */
-export function moistureIn({ resolved: { input } }: RingPair): MoistureRange | undefined {
+export function moistureIn({
+  resolved: { input },
+}: Pick<RingPair | ThrustBearing, 'resolved'>): MoistureRange | undefined {
   const { arrangement, balls, making } = input
   const year = yearIn(making, { arrangement, balls } as Parameters<typeof yearIn>[1])
   if (year === undefined) return undefined
@@ -33,16 +53,45 @@ export function moistureIn({ resolved: { input } }: RingPair): MoistureRange | u
 export const mountingIn = (bearing: RingPair): Mounting | undefined =>
   bearing.resolved.input.making === undefined ? undefined : mountingOf(bearing, moistureIn(bearing))
 
+/** The same of two plates. */
+export const plateMountingIn = (bearing: ThrustBearing): PlateMounting | undefined =>
+  bearing.resolved.input.making === undefined ? undefined : plateMountingOf(bearing, moistureIn(bearing))
+
+const shownPlay = ({ made, min, max }: SeatPlay, units: Units) => ({
+  made: show(made, units),
+  min: show(min, units),
+  max: show(max, units),
+})
+
+/** The mounting of plates, in the caller's units and in words. */
+export const toPlateMounting = (
+  { pin, boards, screws }: PlateMounting,
+  shownScrews: Static<typeof CheekScrews> | undefined,
+  units: Units,
+): Static<typeof PlateSeats> => ({
+  shaft: shownBy(
+    PinSeat,
+    {
+      ...pin,
+      play: shownPlay(pin.play, units),
+      upperPlay: shownPlay(pin.upperPlay, units),
+      message: pinSentence(pin, units),
+    },
+    units,
+  ),
+  boards: {
+    hold: boards.hold,
+    thickness: show(boards.thickness, units),
+    ...(shownScrews && { screws: shownScrews }),
+    message: boardsSentence(boards, screws, units),
+  },
+})
+
 /** In the caller's units and in words. */
 export function toMounting({ turns, shaft, housing, drive }: Mounting, units: Units, terms: Terms): MountingAnswer {
-  const playIn = ({ made, min, max }: SeatPlay) => ({
-    made: show(made, units),
-    min: show(min, units),
-    max: show(max, units),
-  })
   const seatIn = <Seat extends { play: SeatPlay; holder?: Mounting['shaft']['holder'] }>(seat: Seat) => ({
     ...seat,
-    play: playIn(seat.play),
+    play: shownPlay(seat.play, units),
     holder: seat.holder && shownBy(SeatHolder, seat.holder, units),
   })
   return {
@@ -57,6 +106,7 @@ export function toMounting({ turns, shaft, housing, drive }: Mounting, units: Un
 
 /** The path of the field that causes each fault of a mounting. */
 const PATHS: Readonly<Record<MountingFault['code'], string>> = {
+  'no-plate-screws': '/making/mounting/housing/hold',
   'shaft-does-not-fit': '/bore',
   'wood-round-shaft-thin': '/bore',
   'housing-thin': '/making/mounting/housing/thickness',

@@ -102,7 +102,7 @@ export type Assembled = {
   readonly bore: Mm
   /** Screw holes on the face view. */
   readonly holes?: HoleCircle
-  readonly notes: Pick<words.NoteFacts, 'gap' | 'play' | 'split' | 'screws' | 'dowels' | 'mounting'>
+  readonly notes: Pick<words.NoteFacts, 'gap' | 'play' | 'split' | 'screws' | 'dowels' | 'mounting' | 'plateMounting'>
 }
 
 /** The wood, as the sheet states it. */
@@ -392,7 +392,7 @@ function captions(
   const caption = (view: string, { text }: Scale, x: number, room: number): Shape =>
     fittedText(words.caption(view, text), at(x, y), room, 'middle', { bold: true })
   return [
-    caption(words.CAPTIONS.section, scale, section.x, SECTION_CAPTION),
+    caption(words.CAPTIONS.section, scale, Math.max(section.x, MARGIN + 1 + SECTION_CAPTION / 2), SECTION_CAPTION),
     caption(faceCaption, scale, face.x, faceWidth),
     caption('X', detail, groove.x, grooveRoom.width),
   ]

@@ -306,7 +306,8 @@ function circleGauge({ title, code }: Named, design: ThrustDesign): Item {
     at(0, long),
     at(-across, long),
   ]
-  const above = Math.max(0.5, tip - EDGE_WIDTH / 2)
+  // Past the arrow at the tongue.
+  const above = Math.max(3.5, tip - EDGE_WIDTH / 2)
   const figure: Figure = {
     shapes: [
       loop('finish', points, 'outside'),

@@ -1,9 +1,11 @@
 import type { ThrustDesign } from '#shared/bearing/arrangements.ts'
 import { DIMENSION_SYMBOLS } from '#shared/bearing/dimensions.ts'
+import { plateMountingOf } from '#shared/making/plate-mounting.ts'
 import { mm } from '#shared/units/length.ts'
 import { CAPTIONS } from '#src/words/drawing.ts'
 import { type Assembled, plugBand } from './assembly.ts'
 import { deviationsOf } from './deviations.ts'
+import { holesRound, screwsIn } from './face.ts'
 import { plateDetail, plateDetailScale } from './plate-detail.ts'
 import { plateFace, plateHalfSection } from './plates.ts'
 import { type Columns, type Deviations, MID_GROOVE } from './size-columns.ts'
@@ -14,6 +16,9 @@ export function assembledPlates(design: ThrustDesign): Assembled {
   const { bearing, dimensions } = design
   const deviations = deviationsOf(design)
   const { resolved, plate, height } = bearing
+  const mounting = resolved.input.making && plateMountingOf(bearing)
+  const screws = mounting?.screws
+  const holes = screwsIn(undefined, screws)
   return {
     arrangement: 'thrust',
     ring: bearing,
@@ -23,12 +28,17 @@ export function assembledPlates(design: ThrustDesign): Assembled {
     marked: { along: 0, reach: resolved.ballDiameter / 2 },
     section: (hatchSpacing, overhang) => plateHalfSection(bearing, hatchSpacing, overhang),
     columns: (say, factor) => plateColumns(design, deviations, say, factor),
-    face: (overhang, ballRole) => plateFace(bearing, overhang, ballRole),
+    face: (overhang, ballRole) => [...plateFace(bearing, overhang, ballRole), ...holesRound(holes, 'outline')],
+    ...(holes && { holes }),
     enlarged: {
       scale: (say, room) => plateDetailScale(bearing, deviations, say, room),
       draw: (say, scale, room) => plateDetail(bearing, deviations, say, scale, room),
     },
-    notes: { gap: { ...plugBand(design), symbol: DIMENSION_SYMBOLS.pitchDiameter } },
+    notes: {
+      gap: { ...plugBand(design), symbol: DIMENSION_SYMBOLS.pitchDiameter },
+      ...(screws && { screws: { holes: screws, circle: screws.screwCircle } }),
+      ...(mounting && { plateMounting: mounting }),
+    },
     faceCaption: CAPTIONS.faceWithoutPlate,
     between: (say) => `${DIMENSION_SYMBOLS.ballGap} ${say(bearing.ballGap)}`,
     bore: plate.boreDiameter,

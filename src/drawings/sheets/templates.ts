@@ -4,7 +4,9 @@ import { cylinderKeys, DIMENSION_SYMBOLS, type DimensionKey } from '#shared/bear
 import type { Allowances } from '#shared/bearing/making-input.ts'
 import type { RingName } from '#shared/bearing/refusal.ts'
 import type { Blank } from '#shared/making/blanks.ts'
+import { plateMountingOf } from '#shared/making/plate-mounting.ts'
 import type { PlateStock, RingStock, Stock } from '#shared/making/stock.ts'
+import { itemAt } from '#shared/numbers/item-at.ts'
 import type { Mm } from '#shared/units/length.ts'
 import { at, type CutSide, polar, type Shape } from '#src/drawings/model.ts'
 import { circle, cross, line, text } from '#src/drawings/shapes.ts'
@@ -192,8 +194,16 @@ export function plateItems(design: ThrustDesign, { plates }: PlateStock, code: s
     circleOf(design, 'pitchDiameter', TEMPLATE_LABELS.grooveCircle),
     circleOf(design, 'plates.boreDiameter', TEMPLATE_LABELS.bore, 'inside'),
   ]
-  const notes = [{ words: TEMPLATE_NOTES.makeTwo }, ...thickness(design, plates, 'plates.thickness')]
-  return [blank({ title: BLANK_TITLES.plate, code }, rings, [], notes)]
+  const mounting = design.bearing.resolved.input.making && plateMountingOf(design.bearing)
+  const say = sizeTextFor(design.bearing)
+  const notes = [
+    { words: TEMPLATE_NOTES.makeTwo },
+    ...(mounting ? [{ words: TEMPLATE_NOTES.upperHole(say(mounting.pin.upperHole)) }] : []),
+    ...(mounting?.screws ? [{ words: TEMPLATE_NOTES.plateScrews(mounting.screws, say) }] : []),
+    ...thickness(design, plates, 'plates.thickness'),
+  ]
+  const holes = holesRound(screwsIn(undefined, mounting?.screws), 'hole')
+  return [blank({ title: BLANK_TITLES.plate, code }, rings, holes, notes)]
 }
 
 /** What the blank is cut from, and how thick what is made of it becomes. */
@@ -232,10 +242,14 @@ function blank({ title, code }: Named, rings: readonly Ring[], holes: readonly S
   return labelledItem(title, figure, [...labels, ...notes])
 }
 
-/** On the wood that stays, between the circles to turn to: there it is still read when the paper is cut away. */
+/** On the wood that stays, where it is widest between the circles: there it is still read when the paper is cut away. */
 function inTheWood(code: string, rings: readonly Ring[]): readonly Shape[] {
-  const radii = rings.flatMap(({ role, diameter }) => (role === 'finish' ? [diameter / 2] : []))
-  const [inside, outside] = [Math.min(...radii), Math.max(...radii)]
+  const radii = rings.flatMap(({ role, diameter }) => (role === 'saw' ? [] : [diameter / 2])).toSorted((a, b) => a - b)
+  const walls = radii.slice(1).map((outside, index) => [itemAt(radii, index), outside] as const)
+  const [inside, outside] = itemAt(
+    walls.toSorted(([a, b], [c, d]) => d - c - (b - a)),
+    0,
+  )
   const height = Math.min(TEXT_HEIGHT, (outside - inside) / 3)
   const middle = (inside + outside) / 2
   const room = Math.sqrt(outside * outside - middle * middle)

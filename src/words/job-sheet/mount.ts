@@ -1,6 +1,14 @@
 import type { Mounting } from '#shared/making/mounting.ts'
+import type { PlateMounting } from '#shared/making/plate-mounting.ts'
 import type { Units } from '#shared/units/length.ts'
-import { driveSentence, HELD, housingSentence, onShaftSentence } from '#src/words/mounting.ts'
+import {
+  boardsSentence,
+  driveSentence,
+  HELD,
+  housingSentence,
+  onShaftSentence,
+  pinSentence,
+} from '#src/words/mounting.ts'
 import type { Terms } from '#src/words/terms.ts'
 import type { OperationWords } from './operation.ts'
 
@@ -29,6 +37,28 @@ export function mount({ shaft, housing, drive, drills }: MountFacts, units: Unit
     mistake: {
       looksLike: 'It ran freely before, and is stiff once it is mounted.',
       costs: `A seat squeezes the ring${isGlued ? `, or glue has reached the ${terms.raceway.one}` : ''}. Take it apart${isGlued ? ' before the glue sets' : ''}, and ease that seat.`,
+    },
+  }
+}
+
+/** The same of a turntable between two boards. */
+export function mountPlates({ pin, boards, screws }: PlateMounting, units: Units): OperationWords {
+  const isGlued = pin.hold === 'glued' || boards.hold === 'glued'
+  return {
+    title: `Mount it between two boards, the plates ${boards.hold}`,
+    tool: [
+      'drill press',
+      'caliper',
+      ...(screws ? [`${screws.count * 2} wood screws ${screws.name}`, 'screwdriver'] : []),
+      ...(isGlued ? ['epoxy'] : []),
+    ].join(', '),
+    how: `Drill with the turntable apart, and brush out the chips. Boards: ${boardsSentence(boards, screws, units)} Pin: ${pinSentence(pin, units)} Lay the balls in, and lower the upper plate with its board over the pin.`,
+    check:
+      'Every screw head lies below the face, and nothing stands above it but the pin. The turntable turns as freely as before, and the pin touches neither the upper plate nor the board on top.',
+    mistake: {
+      looksLike: 'The upper plate scrapes on the pin at one place.',
+      costs:
+        'It runs stiff, and the balls no longer carry it evenly. Open its bore by a little more: the balls hold it in the middle.',
     },
   }
 }

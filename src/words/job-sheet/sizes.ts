@@ -66,6 +66,11 @@ export const SIZES = {
   seatDepth: 'depth of the seat',
   shoulderHole: 'hole behind the seat',
   housingWidth: 'board of the housing, at least across',
+  pin: 'pin in the middle',
+  pinLength: 'length of the pin',
+  pinSeat: 'bore of the lower plate',
+  upperHole: 'bore of the upper plate, opened',
+  boards: 'boards below and above, at least',
 } as const
 
 const RING_WORDS: Readonly<Record<RingName, string>> = { outerRing: 'outer', innerRing: 'inner' }

@@ -187,11 +187,50 @@ describe('making of the sisters', () => {
     expect(housed.said.errors.map(({ path }: { path: string }) => path)).toEqual(['/making/mounting/housing'])
     const driven = await asked('radial', { mounting: { turns: 'inner-ring', drive: 'crank' } })
     expect(driven.said.errors.map(({ path }: { path: string }) => path)).toEqual(['/making/mounting/drive'])
-    const ofRings = await asked('thrust', { screws: { count: 4 }, mounting: { shaft: { diameter: 12 } } })
+    const ofRings = await asked('thrust', {
+      mounting: { turns: 'inner-ring', shaft: { hold: 'keyed' }, housing: { hold: 'pressed', species: 'ash-white' } },
+    })
     expect(ofRings.status).toBe(422)
     expect(ofRings.said.errors.map(({ path }: { path: string }) => path)).toEqual([
-      '/making/screws',
-      '/making/mounting',
+      '/making/mounting/turns',
+      '/making/mounting/housing/species',
+      '/making/mounting/shaft/hold',
+      '/making/mounting/housing/hold',
     ])
+  })
+
+  test('plates: screwed to their boards clear of the groove, on a pin that the upper plate never touches', async () => {
+    const { said } = await asked('thrust', { woods: { plates: { species: 'maple-sugar' } }, screws: { count: 3 } })
+    const { shaft, boards } = said.making.mounting
+    const { wall, outsideDiameter, thickness } = said.plates.lower
+    expect(boards).toMatchObject({ hold: 'screwed', thickness })
+    const { count, screwCircle, length, headDiameter } = boards.screws
+    expect(count).toBe(3)
+    // In the wood outside of the groove.
+    expect(screwCircle / 2 - headDiameter / 2).toBeGreaterThan(outsideDiameter / 2 - wall)
+    expect(screwCircle / 2 + headDiameter / 2).toBeLessThan(outsideDiameter / 2)
+    expect(length).toBeGreaterThan(thickness)
+    expect(length).toBeLessThan(2 * thickness)
+    expect(shaft.shaftDiameter).toBe(12)
+    expect(shaft.upperPlay.min).toBeGreaterThanOrEqual(1 - 1e-6)
+    expect(shaft.upperHole).toBeGreaterThan(shaft.shaftDiameter + 1 - 1e-6)
+    expect(shaft.wood).toBeGreaterThan(shaft.leastWood)
+    expect(shaft.length).toBeLessThan(said.height)
+    const again = await asked('thrust', said.input.making)
+    expect(again.said.making).toEqual(said.making)
+    const bolted = await asked('thrust', { mounting: { shaft: { hold: 'retained' } } })
+    expect(bolted.said.making.mounting.shaft.length).toBeGreaterThan(said.height + thickness)
+    const thin = await asked('thrust', { mounting: { housing: { thickness: 2, hold: 'screwed' } } })
+    expect(thin.said.warnings.map(({ code }: { code: string }) => code)).toContain('no-plate-screws')
+  })
+
+  test('plates: a profile, a depth block and a circle of the groove are its gauges', async () => {
+    const { said } = await asked('thrust')
+    const { gauges } = said.making
+    const { grooveDepth, grooveRadius, grooveCircleDiameter, boreDiameter } = said.plates.lower
+    expect(gauges.profile).toEqual({ radius: grooveRadius, depth: grooveDepth })
+    expect(gauges.depthBlock).toEqual({ step: grooveDepth })
+    expect(gauges.circle.fromBore).toBeCloseTo((grooveCircleDiameter - boreDiameter) / 2, 5)
+    expect(gauges.plugs.map(({ kind }: { kind: string }) => kind)).toEqual(['go', 'no-go'])
   })
 })

@@ -201,6 +201,7 @@ describe('the operations', () => {
       'grain',
       'wax',
       'run-in',
+      'mount',
       'care',
     ])
   })
