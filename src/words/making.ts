@@ -31,7 +31,7 @@ export function screwSentence(fault: ScrewFault, units: Units): string {
     case 'no-screw-length':
       return `No ${fault.screw} screw on sale both holds in the far half of a ring ${size(fault.width)} wide and stays inside it. Use dowels${fault.clearing === undefined ? '' : `, or make the ring ${size(fault.clearing)} wide`}.`
     case 'screws-crowd':
-      return `${fault.count} screws are too close together on their circle and may split the wood. Use ${Math.max(2, fault.most)}.`
+      return `${fault.count} screws are too close together on their circle and may crack the wood. Use ${Math.max(2, fault.most)}.`
     default:
       return fault satisfies never
   }
