@@ -18,7 +18,7 @@ export interface WoodInput {
 }
 export type WoodsInput = { readonly [Part in WoodPart]?: WoodInput } & { readonly balls?: { readonly species: string } }
 
-/** Of a laser, a water jet or a fine saw: a wider cutter rounds the corners that gauges have. */
+/** Of a laser, a water jet or a fine saw: a wider cutter rounds the corners that gauges have. Common practice, no source. */
 export const MOST_KERF = mm(1)
 
 interface Range {

@@ -325,7 +325,7 @@ export const PlateGaugeKit = named('PlateGaugeKit', 'Gauges of a turntable, to m
     step: length('Height of its step: the depth of the groove.'),
   }),
   circle: object('A card that lies against the wall of the bore.', {
-    fromBore: length('From there to the lowest line of the groove.'),
+    fromBore: length('Distance from the edge of the bore to the lowest line of the groove.'),
   }),
 })
 

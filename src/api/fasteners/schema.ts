@@ -31,7 +31,7 @@ export const WoodScrew = named(
   'A wood screw with its holes. A figure that was not found in print is absent.',
   {
     system: system('Whether it is sold by gauge, in inches, or by diameter, in millimetres.'),
-    size: text('As it is sold: `No. 8` or `4 mm`.'),
+    size: text('Trade size: `No. 8` or `4 mm`.'),
     gauge: Type.Optional(integer('Gauge number of screws in inches.')),
     metricDiameter: Type.Optional(shownNumber('Diameter of metric screws in millimetres.')),
     diameter: shown('Diameter of the shank.'),
