@@ -62,8 +62,8 @@ describe('whatever the bearing', () => {
         ])
         const sizes = textsOn(drawingOf('assembly', made, 'a4')).flatMap(({ text }) => {
           const found = /^\(?(\w+) (?:SØ|Ø|R)?([\d.]+)(?: [±+−][^ ,]+| 0\/[^ ,]+)?\)?(?:, .*)?$/.exec(text)
-          // A line of a note may begin with 'to 30'.
-          return found === null || found[1] === 'Racewright' || found[1] === 'to'
+          // A line of a note may begin with 'to 30', or with the play to cut to: 'Gr 0.6, above 0'.
+          return found === null || found[1] === 'Racewright' || found[1] === 'to' || text.includes(', above 0')
             ? []
             : [{ symbol: found[1] ?? '', value: Number(found[2]) }]
         })
@@ -218,13 +218,17 @@ describe('rollers between plain rings', () => {
   })
 })
 
-test('of a long roller only the end is enlarged, at the same scale however long it is', () => {
-  const scaleOf = (length: number) => {
-    const balls = { count: 12, diameter: mm(16), length: mm(length) }
-    const drawing = drawingOf('assembly', designed({ ...ROLLERS, balls, width: mm(length + 0.6) }), 'a4')
-    return textsOn(drawing).find(({ text }) => text.startsWith('X '))?.text
-  }
-  expect(scaleOf(100)).toBe(scaleOf(200))
+test.each([100, 200])('of a roller of %i mm only the end is enlarged, and always more than the views', (length) => {
+  const balls = { count: 12, diameter: mm(16), length: mm(length) }
+  const drawing = drawingOf('assembly', designed({ ...ROLLERS, balls, width: mm(length + 0.6) }), 'a4')
+  const scales = textsOn(drawing).flatMap(({ text }) => {
+    const [, view, drawn, real] = /^(.+) \((\d+):(\d+)\)$/.exec(text) ?? []
+    return view === undefined ? [] : [{ view, factor: Number(drawn) / Number(real) }]
+  })
+  const views = scales.filter(({ view }) => view !== 'X')
+  expect(views).toHaveLength(2)
+  const enlarged = scales.find(({ view }) => view === 'X')?.factor
+  for (const { factor } of views) expect(enlarged).toBeGreaterThan(factor)
 })
 
 test('the same design gives the same bytes', () => {
