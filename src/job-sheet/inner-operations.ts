@@ -45,7 +45,7 @@ export function innerBlank(job: RingJob): readonly Operation[] {
   return [
     ...glueUp(job, 'innerRing'),
     {
-      ...words.innerBlank(method, isSplit(job)),
+      ...words.innerBlank(method, isSplit(job), ring.segments === undefined ? 'fromBoard' : 'ofSegments'),
       id: 'inner-blank',
       part: 'inner-ring',
       sizes: [

@@ -53,7 +53,12 @@ export function outerLayout(job: RingJob): Operation {
   const ring = job.stock.outerRing
   const width = size(job, 'outerRing.width', SIZES.planedThickness)
   return {
-    ...words.outerLayout({ outside: outside.value, lost, units: unitsOf(job) }),
+    ...words.outerLayout({
+      outside: outside.value,
+      lost,
+      units: unitsOf(job),
+      isSegmented: ring.segments !== undefined,
+    }),
     id: 'outer-layout',
     part: 'outer-ring',
     sizes: [

@@ -25,10 +25,13 @@ export const outerLayout = (facts: {
   /** The error of that size on a page printed at 97 %. */
   readonly lost: Mm
   readonly units: Units
+  readonly isSegmented: boolean
 }): OperationWords => ({
   title: 'Lay out the outer ring',
   tool: 'the printed template or a compass, a centre punch',
-  how: 'Glue the template on with its arrow along the grain, or prick its lines through to the wood. Punch the centre deep.',
+  how: facts.isSegmented
+    ? 'Glue the template on with its centre over that of the waste disc, or prick its lines through to the wood. Its arrow may point anywhere. Punch the centre deep.'
+    : 'Glue the template on with its arrow along the grain, or prick its lines through to the wood. Punch the centre deep.',
   check: LAYOUT_CHECK,
   mistake: {
     looksLike: 'The template was printed to fit the page: every circle is a few per cent too small.',
