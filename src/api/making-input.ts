@@ -1,5 +1,7 @@
 import { type Static, Type } from 'typebox'
+import { traitsOf } from '#shared/bearing/arrangements.ts'
 import type { Default } from '#shared/bearing/field.ts'
+import type { Split } from '#shared/bearing/fields.ts'
 import { type Allowances, LUMBERS, type Lumber, type MakingInput, MOST_KERF } from '#shared/bearing/making-input.ts'
 import { METHODS, type Method } from '#shared/bearing/method.ts'
 import {
@@ -18,7 +20,7 @@ import { choiceOf, namedRequest, numberOf, requestObject } from '#src/api/schema
 import type { Fault } from '#src/http/problem.ts'
 import { refTo } from '#src/http/schema.ts'
 import { kerfTooWide } from '#src/words/making.ts'
-import { NO_DRIVE, NO_HOUSING, SHAFT_NOT_OF_WOOD, WOODS_MISSING } from '#src/words/season-refusal.ts'
+import { NO_DRIVE, NO_HOUSING, NO_SCREWS, SHAFT_NOT_OF_WOOD, WOODS_MISSING } from '#src/words/season-refusal.ts'
 import type { Defaults } from './assumption.ts'
 import { type Arranged, type Climate, toYear, type Woods, woodsFaults, yearDefaults } from './climate.ts'
 import { echo, type Length, length, nonNegativeLength, toMm } from './length.ts'
@@ -166,13 +168,25 @@ export const makingDefaults = (at = '/making', more: Readonly<Record<string, Def
 })
 
 /** Faults of a plan that its schema does not find, by the paths of the plan: parts, woods, the year and the kerf. */
-export function makingFaults(making: MakingRequest, design: Arranged, units: Units): readonly Fault[] {
-  const { kerf = 0, mounting = {} } = making
+export function makingFaults(making: MakingRequest, design: Arranged & Splits, units: Units): readonly Fault[] {
+  const { kerf = 0, mounting = {}, screws } = making
   return [
+    ...(screws !== undefined && isInOnePiece(design) ? [{ path: '/screws', message: NO_SCREWS }] : []),
     ...faultsOfWood(making, design),
     ...faultsOfMounting(mounting),
     ...(toMm(kerf, units) > MOST_KERF ? [{ path: '/kerf', message: kerfTooWide(MOST_KERF, units) }] : []),
   ]
+}
+
+interface Splits {
+  readonly split?: Split
+}
+
+/** Rings with grooves that stay whole: nothing in them is screwed together. Cheeks and plates are, whatever the rings. */
+function isInOnePiece({ arrangement, split }: Arranged & Splits): boolean {
+  const { members, raceway, ballSet } = traitsOf(present<Arranged>({ arrangement }))
+  if (members !== 'rings' || raceway !== 'groove') return false
+  return (split ?? (ballSet === 'full' ? 'inner-ring' : 'none')) === 'none'
 }
 
 function faultsOfWood({ woods, climate }: MakingRequest, design: Arranged): readonly Fault[] {

@@ -41,6 +41,7 @@ export const partMissing = (part: string): string => `"${part}" is missing`
 export const partOfOthers = ({ bearings }: Terms): string => `does not apply to ${bearings}: remove it`
 export const SHAFT_NOT_OF_WOOD = 'does not apply unless `material` is "wood": remove it'
 export const NO_HOUSING = 'does not apply where the outer ring turns: remove it'
+export const NO_SCREWS = 'does not apply unless a ring is split: remove it, or state `split`'
 export const NO_DRIVE = 'does not apply unless `turns` is "outer-ring": remove it'
 export const WOODS_MISSING = 'The climate acts on wood: give the wood of each part as well.'
 export const CLIMATE_MISSING = 'Wood moves with the climate: give the climate as well.'

@@ -187,6 +187,10 @@ describe('making of the sisters', () => {
     expect(housed.said.errors.map(({ path }: { path: string }) => path)).toEqual(['/making/mounting/housing'])
     const driven = await asked('radial', { mounting: { turns: 'inner-ring', drive: 'crank' } })
     expect(driven.said.errors.map(({ path }: { path: string }) => path)).toEqual(['/making/mounting/drive'])
+    const whole = { ...DESIGN, split: 'none', making: { screws: { count: 4 } } }
+    expect(faultsIn(await post(`${await sharedApp()}/v1/design`, whole))).toEqual([
+      '/making/screws: does not apply unless a ring is split: remove it, or state `split`',
+    ])
     const ofRings = await asked('thrust', {
       mounting: { turns: 'inner-ring', shaft: { hold: 'keyed' }, housing: { hold: 'pressed', species: 'ash-white' } },
     })
