@@ -1,4 +1,5 @@
 import type { ArrangementName, Design } from '#shared/bearing/arrangements.ts'
+import type { Openings } from '#shared/bearing/assumed-sizes.ts'
 import { BALL_MATERIAL } from '#shared/bearing/defaults.ts'
 import type { Suggestion } from '#shared/bearing/suggestion.ts'
 import type { Units } from '#shared/units/length.ts'
@@ -30,6 +31,8 @@ export interface Settled {
   readonly arrangement: ArrangementName
   readonly terms: Terms
   readonly design?: Design
+  /** Where the service filled in the bearing: what was open before. */
+  readonly openings?: Openings
   /** The bearing for questions to the service. */
   readonly request?: object
   /** The same for the query of a sheet. */
@@ -65,7 +68,16 @@ export function useSettled(bearing: BearingTexts): Settled {
     }
   if (reply.kind === 'problem') return { ...worked(read, bearing, undefined), refusals: reply.messages }
   const filled = reply.kind === 'answer' ? readBearing(textsOf(part(reply.body['input']))) : read
-  return worked(read, bearing, filled)
+  const openings = reply.kind === 'answer' ? openingsIn(reply.body['assumed']) : undefined
+  return { ...worked(read, bearing, filled), ...(openings && { openings }) }
+}
+
+/** Only what the season chose of a bearing was derived for this answer; all else is a default. */
+function openingsIn(assumed: unknown): Openings {
+  const rows = listOf(assumed).map(part)
+  const pathsOf = (isChosen: boolean) =>
+    rows.filter(({ standing }) => (standing === 'derived here') === isChosen).map(({ path }) => String(path))
+  return { assumed: pathsOf(false), input: { seasoned: { paths: pathsOf(true) } } }
 }
 
 /** @param filled the bearing with what the service made of it; undefined where that is not known */

@@ -20,7 +20,7 @@ export function BearingResult(of: { readonly settled: Settled; readonly set: (ch
         <>
           <FrontPicture design={design} />
           <Warnings settled={of.settled} set={of.set} />
-          <SizesTable design={design} arrangement={of.settled.arrangement} />
+          <SizesTable design={design} arrangement={of.settled.arrangement} openings={of.settled.openings} />
           {sheetRequest && <AssemblyPicture request={sheetRequest} name={name} />}
         </>
       )}

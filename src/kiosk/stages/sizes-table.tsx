@@ -1,5 +1,5 @@
 import type { ArrangementName, Design } from '#shared/bearing/arrangements.ts'
-import { sourceOfSize } from '#shared/bearing/assumed-sizes.ts'
+import { type Openings, sourceOfSize } from '#shared/bearing/assumed-sizes.ts'
 import type { Dimension } from '#shared/bearing/dimensions.ts'
 import type { Units } from '#shared/units/length.ts'
 import { roundedIn } from '#shared/units/rounded.ts'
@@ -15,9 +15,11 @@ const DECIMALS: Readonly<Record<Units, number>> = { in: 4, mm: 2 }
 export function SizesTable({
   design,
   arrangement,
+  openings = design.bearing.resolved,
 }: {
   readonly design: Design
   readonly arrangement: ArrangementName
+  readonly openings?: Openings | undefined
 }) {
   const { resolved } = design.bearing
   const { units } = resolved.input
@@ -39,7 +41,7 @@ export function SizesTable({
             <td>{(row.cutToShop ?? row.shop).text}</td>
             <td>
               {roundedIn(row.cutTo ?? row.value, units).toFixed(DECIMALS[units])} {units}
-              {signOf(sourceOfSize(row.key, resolved))}
+              {signOf(sourceOfSize(row.key, openings))}
             </td>
           </tr>
         ))}
