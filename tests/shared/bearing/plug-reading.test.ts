@@ -119,9 +119,10 @@ describe('random bearings', () => {
         errorToCome,
       })
       if (!answer.ok) throw new Error(answer.error)
-      // Fit correction expects a groove to be short of its design rather than past it, so it sees a little less of the upper end.
+      // Fit correction expects a groove to be short of its design rather than past it, so it sees a little less of the upper end;
+      // and it knows the loss of play by three moments, plugs by two.
       const { inBand, tooDeep } = probability
-      expect(answer.value.probability.inBand).toBeWithin(0.03, inBand / (inBand + tooDeep))
+      expect(answer.value.probability.inBand).toBeWithin(0.035, inBand / (inBand + tooDeep))
       if (decides) expect(answer.value).toMatchObject({ action: 'stop', reason: 'in-band' })
     }
   })
