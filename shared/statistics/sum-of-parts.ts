@@ -21,7 +21,7 @@ export interface Part {
 export interface Pieces {
   readonly pieces: readonly Piece[]
 }
-export interface Piece {
+interface Piece {
   /** Its middle in either sum, less the mean over all. */
   readonly middle: readonly [number, number]
   /** From the middle to an end. */

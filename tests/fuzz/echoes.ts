@@ -24,7 +24,7 @@ const EXTREMES = [
 ]
 
 /** Inputs near those that are shown, some with a length at its very limit. */
-export function inputsOf({ body = {}, examples }: Operation): fc.Arbitrary<unknown> {
+function inputsOf({ body = {}, examples }: Operation): fc.Arbitrary<unknown> {
   const shown = fc.oneof(...examples.map((example) => near(example, body)))
   const stretched = fc
     .tuple(fc.constantFrom(...examples), fc.nat(), fc.constantFrom(...EXTREMES))

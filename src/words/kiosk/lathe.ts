@@ -56,7 +56,7 @@ export const cutUntil = (size: string, acrossIt: string): string => `Cut until $
 export const sandUntil = (size: string, acrossIt: string): string => `Sand until ${size} ${acrossIt}`
 
 /** The kinds of reading, as a maker would say them. */
-export const KIND_NAMES: Readonly<Record<ReadingKind, string>> = {
+const KIND_NAMES: Readonly<Record<ReadingKind, string>> = {
   'last-ball-opening': 'The last ball stays out: the opening where it should go',
   'ball-gap': 'All balls are in: the gap that is left',
   'last-ball-refused': 'The last ball stays out, and I measured nothing',
