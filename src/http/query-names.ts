@@ -46,16 +46,17 @@ function walk(schema: JsonSchema, path: readonly string[], required: boolean, by
     const here = [...path, key]
     const needed = required && (schema.required ?? []).includes(key)
     if (value.properties !== undefined) return walk(value, here, needed, byId)
+    // A reference within a union would lead nowhere from a parameter of the document.
+    const own = property.anyOf === undefined ? property : value
     if (isPlain(value) || isListOfPlain(value, byId))
-      return [{ name: here.join('.'), path: here, schema: property, value, required: needed }]
+      return [{ name: here.join('.'), path: here, schema: own, value, required: needed }]
     if (needed) throw new Error(`a query cannot carry ${here.join('.')}, which the body needs`)
     return []
   })
 }
 
 /** A length or null, say: of one schema with the types of each. */
-function ofAnyType(schema: JsonSchema, byId: SchemaById): JsonSchema {
-  const { anyOf } = schema
+function ofAnyType({ anyOf, ...schema }: JsonSchema, byId: SchemaById): JsonSchema {
   return anyOf === undefined ? schema : { ...schema, type: anyOf.flatMap((each) => typesOf(resolved(each, byId))) }
 }
 
