@@ -37,9 +37,9 @@ export type Config = {
   readonly rateLimitPerMinute: number
   /** The store that counts them: this process, or a store that all replicas share. */
   readonly rateLimitStore: 'memory' | StoreAddress
-  /** The pages that may read answers from a script: any, none, or these origins. */
+  /** The pages that may read answers from a script: all, none, or these origins. */
   readonly corsOrigin: Origins
-  /** The pages that may show our figures and sheets in a frame: any, none, or these origins. */
+  /** The pages that may show our figures and sheets in a frame: all, none, or these origins. */
   readonly frameAncestors: Origins
   /** The address of this service as people outside reach it; null where nobody has said it. */
   readonly publicUrl: string | null

@@ -8,7 +8,7 @@ import { ballPlaces, layOnCircle } from './unequal-ball-places.ts'
 
 /** The two grooves between which an order of balls is judged. */
 export interface GroovePair {
-  /** Ro [mm], at least the largest diameter: any two balls fit side by side. */
+  /** Ro [mm], at least the largest diameter, so that any two balls fit side by side. */
   readonly outerBottomRadius: Mm
   /** ri [mm], above 0. */
   readonly innerBottomRadius: Mm

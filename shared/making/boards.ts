@@ -27,7 +27,7 @@ export interface BoardOption {
   readonly layers: number
   /** All that is planed off a blank of so many layers. */
   readonly planing: Mm
-  /** Nominal width of softwood. Hardwood comes in random widths: any from the rough circle, or the strip, up. */
+  /** Nominal width of softwood. Hardwood comes in random widths, and all from the rough circle, or the strip, up will do. */
   readonly nominalWidth?: string
   readonly dressedWidth: Mm
   /** Boards glued edge to edge, where none is wide enough. */

@@ -26,7 +26,7 @@ interface Piece {
   readonly middle: readonly [number, number]
   /** From the middle to an end. */
   readonly half: readonly [number, number]
-  /** What is added to the second sum alone: any of these, equally likely, 0 on the mean. */
+  /** Values of which one is added to the second sum alone, each as likely as another, 0 on the mean. */
   readonly own?: Float64Array
 }
 

@@ -13,7 +13,7 @@ const ALWAYS = {
 
 /** The parts of an answer that a script in a page may read. */
 export type Readable = {
-  /** The pages that may read it: any, none, or these origins. */
+  /** The pages that may read it: all, none, or these origins. */
   readonly origins: '*' | false | readonly string[]
   /** The headers that it may read beside those that it may always. */
   readonly exposed: readonly string[]

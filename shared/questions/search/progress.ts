@@ -6,7 +6,7 @@ export interface Entry {
   readonly score: number
 }
 
-/** A search in progress, as plain data: any thread can go on with it. */
+/** A search in progress, as plain data that any thread can go on with. */
 export interface SearchProgress {
   /** No score of a candidate is above its bound; NaN where it is dropped or not judged yet. */
   readonly bounds: Float64Array

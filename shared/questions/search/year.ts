@@ -11,7 +11,7 @@ import { DESIGN_SEARCH } from './input.ts'
 
 /**
  * The chance that a bearing runs at the worst time of a year: today, at the driest or at the dampest, as everything moves
- * with the moisture one way. Its gap, where it has one, its play, where it has any. Balls may knock. 0 where it stops in one
+ * with the moisture one way. Its gap, where it has one, its play, where there is play. Balls may knock. 0 where it stops in one
  * of them as designed.
  */
 export function chanceThroughYear(year: Year, bearing: Bearing, spread: Spread): number {
