@@ -18,6 +18,10 @@ export type ShaftMaterial = (typeof SHAFT_MATERIALS)[number]
 export const TURNING_RINGS = ['inner-ring', 'outer-ring'] as const
 export const DRIVES = ['crank', 'hub'] as const
 
+/** The ring that turns, where it is not stated: the one that is driven. */
+export const turningRing = ({ turns, drive }: Pick<MountingInput, 'turns' | 'drive'>): (typeof TURNING_RINGS)[number] =>
+  turns ?? (drive === undefined ? 'inner-ring' : 'outer-ring')
+
 /** The shaft and the housing of the bearing. */
 export interface MountingInput {
   readonly shaft?: {

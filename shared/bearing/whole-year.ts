@@ -23,7 +23,8 @@ export function wholeWoods<Woods extends WoodsInput>(woods: Woods): Woods {
   return { ...Object.fromEntries(parts), ...(woods.balls && { balls: woods.balls }) } as Woods
 }
 
-function wholeWood(wood: WoodInput): WoodInput {
+/** The same of one part. */
+export function wholeWood(wood: WoodInput): WoodInput {
   const construction = constructionOf(wood)
   return { ...(isSegmented({ construction }) && { segments: { count: USUAL_SEGMENTS } }), ...wood, construction }
 }

@@ -1,6 +1,6 @@
 import { cutTo } from '#shared/bearing/dimensions.ts'
 import type { WoodInput } from '#shared/bearing/making-input.ts'
-import type { Hold, MountingInput } from '#shared/bearing/mounting-input.ts'
+import { type Hold, type MountingInput, turningRing } from '#shared/bearing/mounting-input.ts'
 import type { RingPair } from '#shared/bearing/ring-pair.ts'
 import { isSpecies } from '#shared/data/species.ts'
 import { ALONG_THE_GRAIN, MOVEMENT } from '#shared/data/wood-movement.ts'
@@ -156,7 +156,7 @@ export function misfits({ shaftDiameter, boreNeeded, wood, leastWood }: Fitted, 
 export function mountingOf(bearing: RingPair, moisture: MoistureRange = unstatedMoisture()): Mounting {
   const { units, making = {} } = bearing.resolved.input
   const { mounting = {}, woods = {} } = making
-  const turns = mounting.turns ?? (mounting.drive === undefined ? 'inner-ring' : 'outer-ring')
+  const turns = turningRing(mounting)
   const shaft = shaftSeat(bearing, mounting.shaft ?? {}, acrossOf(woods.innerRing), moisture)
   if (turns === 'outer-ring') return { turns, shaft, drive: driveSeat(bearing, mounting.drive ?? 'crank') }
   const { housing = {} } = mounting

@@ -1,10 +1,10 @@
 import type { CagedBearing, RollerBearing, ThrustBearing } from '#shared/bearing/arrangements.ts'
 import type { WoodInput } from '#shared/bearing/making-input.ts'
 import type { RingPair } from '#shared/bearing/ring-pair.ts'
+import { wholeWood } from '#shared/bearing/whole-year.ts'
 import { segmentsOf } from '#shared/geometry/segments.ts'
 import { itemAt } from '#shared/numbers/item-at.ts'
 import { type Mm, mm, type Units } from '#shared/units/length.ts'
-import { isSegmented, USUAL_SEGMENTS } from '#shared/wood/construction.ts'
 import { type Allowed, type Blank, blanksOf, discBlank, ringBlank } from './blanks.ts'
 import { type BoardOption, boardOptions, type GluedUp } from './boards.ts'
 import { type ResolvedMaking, resolveMaking } from './defaults.ts'
@@ -115,9 +115,7 @@ export function plateStockOf({ plate, resolved: bearing }: ThrustBearing): Plate
 }
 
 /** The number of pieces in a layer of a part that is glued up of segments. */
-const segmentsIn = (wood: WoodInput | undefined): number | undefined =>
-  wood?.segments?.count ??
-  (wood?.construction !== undefined && isSegmented({ construction: wood.construction }) ? USUAL_SEGMENTS : undefined)
+const segmentsIn = (wood: WoodInput | undefined): number | undefined => wood && wholeWood(wood).segments?.count
 
 function ringStock(blank: Blank, stock: ResolvedMaking, units: Units, segments?: number): RingStock {
   const glued = segments === undefined ? undefined : gluedUp(blank, segments, stock)

@@ -1,6 +1,6 @@
 import { type Static, Type } from 'typebox'
-import { traitsOf } from '#shared/bearing/arrangements.ts'
-import type { Default } from '#shared/bearing/field.ts'
+import { ARRANGEMENTS, nameOf } from '#shared/bearing/arrangements.ts'
+import type { Default, Fields } from '#shared/bearing/field.ts'
 import type { Split } from '#shared/bearing/fields.ts'
 import { type Allowances, LUMBERS, type Lumber, type MakingInput, MOST_KERF } from '#shared/bearing/making-input.ts'
 import { METHODS, type Method } from '#shared/bearing/method.ts'
@@ -11,6 +11,7 @@ import {
   SHAFT_MATERIALS,
   type ShaftMaterial,
   TURNING_RINGS,
+  turningRing,
 } from '#shared/bearing/mounting-input.ts'
 import { MAKING_DEFAULTS, resolveMaking } from '#shared/making/defaults.ts'
 import { SCREW_DIAMETERS, SCREW_GAUGES } from '#shared/making/screws.ts'
@@ -183,10 +184,9 @@ interface Splits {
 }
 
 /** Rings with grooves that stay whole: nothing in them is screwed together. Cheeks and plates are, whatever the rings. */
-function isInOnePiece({ arrangement, split }: Arranged & Splits): boolean {
-  const { members, raceway, ballSet } = traitsOf(present<Arranged>({ arrangement }))
-  if (members !== 'rings' || raceway !== 'groove') return false
-  return (split ?? (ballSet === 'full' ? 'inner-ring' : 'none')) === 'none'
+function isInOnePiece(design: Arranged & Splits): boolean {
+  const fields: Fields = ARRANGEMENTS[nameOf(design)].fields.fields
+  return (design.split ?? fields['split']?.byDefault?.stated) === 'none'
 }
 
 function faultsOfWood({ woods, climate }: MakingRequest, design: Arranged): readonly Fault[] {
@@ -197,17 +197,17 @@ function faultsOfWood({ woods, climate }: MakingRequest, design: Arranged): read
 }
 
 /** Woods that are not known, and the wood of a shaft of something else. */
-function faultsOfMounting({ shaft, housing, turns, drive }: MountingRequest): readonly Fault[] {
+function faultsOfMounting({ shaft, housing, ...driven }: MountingRequest): readonly Fault[] {
   const known = (species: string | undefined, path: string): readonly Fault[] => {
     const read = species === undefined ? undefined : readSpecies(species, path)
     return typeof read === 'object' ? [read] : []
   }
   const isStray = shaft?.species !== undefined && shaft.material !== 'wood'
-  const isDriven = (turns ?? (drive === undefined ? 'inner-ring' : 'outer-ring')) === 'outer-ring'
+  const isDriven = turningRing(driven) === 'outer-ring'
   return [
     ...(isStray ? [{ path: '/mounting/shaft/species', message: SHAFT_NOT_OF_WOOD }] : []),
     ...(isDriven && housing !== undefined ? [{ path: '/mounting/housing', message: NO_HOUSING }] : []),
-    ...(!isDriven && drive !== undefined ? [{ path: '/mounting/drive', message: NO_DRIVE }] : []),
+    ...(!isDriven && driven.drive !== undefined ? [{ path: '/mounting/drive', message: NO_DRIVE }] : []),
     ...known(shaft?.species, '/mounting/shaft/species'),
     ...known(housing?.species, '/mounting/housing/species'),
   ]

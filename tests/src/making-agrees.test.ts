@@ -3,7 +3,7 @@ import { expect, test } from 'vitest'
 import { type DesignInput, design, isOfPlates } from '#shared/bearing/arrangements.ts'
 import { LUMBERS, type MakingInput } from '#shared/bearing/making-input.ts'
 import { METHODS } from '#shared/bearing/method.ts'
-import { DRIVES, HOLDS, PIN_HOLDS, PLATE_HOLDS, SHAFT_MATERIALS } from '#shared/bearing/mounting-input.ts'
+import { DRIVES, HOLDS, type Hold, PIN_HOLDS, PLATE_HOLDS, SHAFT_MATERIALS } from '#shared/bearing/mounting-input.ts'
 import { SCREW_GAUGES } from '#shared/making/screws.ts'
 import { lengthOf, mm, type Units } from '#shared/units/length.ts'
 import { answerOf } from '#src/api/design/arrangements/all.ts'
@@ -26,19 +26,21 @@ const stated = <T extends object>(chosen: T): { [Name in keyof T]?: Exclude<T[Na
 const choices = (units: Units, isOfRings: boolean): fc.Arbitrary<MakingInput> => {
   const length = (min: number, max: number) =>
     some(between(min, max).map((size) => lengthOf(units === 'in' ? size / 25.4 : size, units)))
+  const shaftHeld = (holds: readonly Hold[]) =>
+    some(
+      fc
+        .record({
+          diameter: length(2, 60),
+          material: some(fc.constantFrom(...SHAFT_MATERIALS)),
+          hold: some(fc.constantFrom(...holds)),
+        })
+        .map(stated),
+    )
   const ofRings = {
     mounting: some(
       fc
         .record({
-          shaft: some(
-            fc
-              .record({
-                diameter: length(2, 60),
-                material: some(fc.constantFrom(...SHAFT_MATERIALS)),
-                hold: some(fc.constantFrom(...HOLDS)),
-              })
-              .map(stated),
-          ),
+          shaft: shaftHeld(HOLDS),
           housing: some(fc.record({ thickness: length(2, 60), hold: some(fc.constantFrom(...HOLDS)) }).map(stated)),
           drive: some(fc.constantFrom(...DRIVES)),
         })
@@ -56,15 +58,7 @@ const choices = (units: Units, isOfRings: boolean): fc.Arbitrary<MakingInput> =>
     mounting: some(
       fc
         .record({
-          shaft: some(
-            fc
-              .record({
-                diameter: length(2, 60),
-                material: some(fc.constantFrom(...SHAFT_MATERIALS)),
-                hold: some(fc.constantFrom(...PIN_HOLDS)),
-              })
-              .map(stated),
-          ),
+          shaft: shaftHeld(PIN_HOLDS),
           housing: some(
             fc.record({ thickness: length(2, 60), hold: some(fc.constantFrom(...PLATE_HOLDS)) }).map(stated),
           ),

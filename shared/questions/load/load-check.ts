@@ -1,7 +1,12 @@
 import { type ArrangementName, nameOf } from '#shared/bearing/arrangements.ts'
 import { type Refused, refusedQuestion } from '#shared/bearing/refusal.ts'
 import type { RingPair } from '#shared/bearing/ring-pair.ts'
-import { type AnyLoadCheckInput, CHECKS, type LoadCheck } from '#shared/questions/load/arrangements/all.ts'
+import {
+  type AnyLoadCheckInput,
+  CHECKS,
+  type LoadCheck,
+  type LoadName,
+} from '#shared/questions/load/arrangements/all.ts'
 import { seated } from '#shared/questions/load/arrangements/rings.ts'
 import { fail, type Result } from '#shared/result.ts'
 import { type LoadCheckInput, resolveLoad } from './input.ts'
@@ -13,7 +18,7 @@ const OWN_NAMES = [...new Set(Object.values(CHECKS).flatMap(({ own }) => own))]
 export type { AnyLoadCheckInput, LoadCheck, LoadSpeedReason } from '#shared/questions/load/arrangements/all.ts'
 
 /** The name of the load that a design carries. */
-export const loadNameOf = (design: { readonly arrangement?: ArrangementName }): 'radialLoad' | 'axialLoad' =>
+export const loadNameOf = (design: { readonly arrangement?: ArrangementName }): LoadName =>
   CHECKS[nameOf(design)].loadName
 
 /** The load check of any arrangement; what only others have is refused by name. */

@@ -27,6 +27,10 @@ export interface ClimateChange {
   readonly ballLotMean: Mm
 }
 
+/** Whether the rings of a state are out of round. */
+export const isOutOfRound = ({ outerOutOfRound, innerOutOfRound }: ClimateChange): boolean =>
+  outerOutOfRound > 0 || innerOutOfRound > 0
+
 /** A year that does nothing. */
 export const STILL: ClimateChange = {
   moistureContent: 0,

@@ -4,7 +4,7 @@ import { unevenLoss } from '#shared/statistics/play-of-random-balls.ts'
 import { type Mm, mm } from '#shared/units/length.ts'
 import { COPIES, type FigureName, type Slopes } from './check-model.ts'
 import type { Check } from './checked.ts'
-import type { ClimateChange } from './climate-movement.ts'
+import { type ClimateChange, isOutOfRound } from './climate-movement.ts'
 import type { CauseName, ContributorName } from './input.ts'
 import { momentsTogether } from './lobes.ts'
 import { modelOf } from './model-of.ts'
@@ -125,16 +125,13 @@ function effectOfLobes(slope: number, lobes: Lobes, check: Check): Effect {
 function lobesVariance(lobes: Lobes, { climate }: Check): number {
   const variance = (other: number): number => lobes(other).variance
   const states = climate?.states ?? []
-  if (!states.some(hasLobes)) return 2 * variance(0)
+  if (!states.some(isOutOfRound)) return 2 * variance(0)
   return (
     states.reduce((sum, { outerOutOfRound, innerOutOfRound }) => {
       return sum + variance(outerOutOfRound) + variance(innerOutOfRound)
     }, 0) / states.length
   )
 }
-
-const hasLobes = ({ outerOutOfRound, innerOutOfRound }: ClimateChange): boolean =>
-  outerOutOfRound > 0 || innerOutOfRound > 0
 
 /** The mean of the play without what lobes and unequal balls take of it. */
 export function roundPlayMean(check: Check): number {

@@ -2,6 +2,7 @@ import { evenPlayLoss } from '#shared/geometry/even-play-loss.ts'
 import { itemAt } from '#shared/numbers/item-at.ts'
 import { CHUNK, pilotTrials } from '#shared/statistics/monte-carlo.ts'
 import type { Check } from './checked.ts'
+import { isOutOfRound } from './climate-movement.ts'
 import { drawLobes, roomForLobes } from './drawn-lobes.ts'
 import { modelOf } from './model-of.ts'
 import { type TrialModel, trialModel } from './trials.ts'
@@ -23,8 +24,7 @@ export interface LobedLosses {
 
 /** Whether some ring is no circle, of the lathe or of the weather. */
 export const hasLobes = ({ differences, climate }: Check): boolean =>
-  differences.has('outOfRound') ||
-  (climate?.states.some(({ outerOutOfRound, innerOutOfRound }) => outerOutOfRound + innerOutOfRound > 0) ?? false)
+  differences.has('outOfRound') || (climate?.states.some(isOutOfRound) ?? false)
 
 /** @param chunks of rings; more than two to each straight piece of the weather */
 export function lobedLosses(check: Check, chunks: number): LobedLosses {

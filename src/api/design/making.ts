@@ -76,6 +76,7 @@ export function makingAnswer(bearing: StockedRings): MakingAnswer<Making> | unde
   // What was found is filled in, so that the same is found again.
   const whole = wholePlan(bearing, mounting, stock)
   const outside = outerRing?.outsideDiameter === undefined ? 'wall' : 'outsideDiameter'
+  const season = toSeason(bearing.resolved.input as DesignInput)
   return {
     making: present<Making>({
       ...toMaking(stock, units, termsOf(bearing.resolved.input)),
@@ -85,14 +86,11 @@ export function makingAnswer(bearing: StockedRings): MakingAnswer<Making> | unde
     }),
     ...filledIn(making, whole, units, seasoned),
     warnings: [
-      ...seasonWarnings(bearing.resolved.input as DesignInput),
+      ...season.warnings,
       ...faults.map((fault) => toWarning(fault, outside, units)),
       ...mountingFaults(mounting, bearing).map((fault) => toMountingWarning(fault, units)),
     ],
-    sources: sourcesWith(
-      [...usedOf(resolved, units), ...(screws === undefined ? [] : screwSources(screws))],
-      bearing.resolved.input as DesignInput,
-    ),
+    sources: [...usedOf(resolved, units), ...(screws === undefined ? [] : screwSources(screws)), ...season.sources],
   }
 }
 
@@ -113,6 +111,7 @@ export function plateMakingAnswer(bearing: ThrustBearing): MakingAnswer<PlateMak
   const { resolved, plates, mandrel } = plateStockOf(bearing)
   const mounting = plateMountingOf(bearing, moistureIn(bearing))
   const { screws } = mounting
+  const season = toSeason(bearing.resolved.input)
   const answer = present<PlateMaking>({
     plates: toRingStock(plates, units),
     gauges: toPlateGaugeKit(plateGaugeKitOf(bearing), units),
@@ -129,11 +128,11 @@ export function plateMakingAnswer(bearing: ThrustBearing): MakingAnswer<PlateMak
     making: answer,
     ...filledIn(making, wholePlatePlan(bearing, mounting), units, seasoned, PLATE_DEFAULTS),
     warnings: [
-      ...seasonWarnings(bearing.resolved.input),
+      ...season.warnings,
       ...(screws?.faults ?? []).map((fault) => toWarning(fault, 'wall', units)),
       ...plateMountingFaults(mounting, bearing).map((fault) => toMountingWarning(fault, units)),
     ],
-    sources: sourcesWith([...usedOf(resolved, units), ...(screws ? screwSources(screws) : [])], bearing.resolved.input),
+    sources: [...usedOf(resolved, units), ...(screws ? screwSources(screws) : []), ...season.sources],
   }
 }
 
@@ -170,15 +169,14 @@ const seasonIn = (seasoned: Seasoned | undefined) =>
 
 type SeasonedInput = Pick<Design['bearing']['resolved']['input'], 'arrangement' | 'balls' | 'making' | 'seasoned'>
 
-/** The year that shaped a design. */
-const yearOf = ({ arrangement, balls, making, seasoned }: SeasonedInput) =>
-  seasoned && yearIn(making, { ...(arrangement && { arrangement }), balls })
-
-function seasonWarnings(input: SeasonedInput): Static<typeof Warning>[] {
-  const { seasoned } = input
-  const year = yearOf(input)
-  return [
-    ...(seasoned?.advice === undefined
+/** The warnings of a season, and what else an answer rests on that a season shaped. */
+function toSeason({ arrangement, balls, making, seasoned }: SeasonedInput): {
+  readonly warnings: readonly Static<typeof Warning>[]
+  readonly sources: readonly SourceId[]
+} {
+  if (seasoned === undefined) return { warnings: [], sources: [] }
+  const advice =
+    seasoned.advice === undefined
       ? []
       : [
           {
@@ -187,15 +185,13 @@ function seasonWarnings(input: SeasonedInput): Static<typeof Warning>[] {
             message: seasoned.advice,
             path: '/making/woods',
           },
-        ]),
-    ...(year === undefined ? [] : woodNotes(year.woods, (path) => `/making${path}`)),
-  ]
-}
-
-/** The further sources of an answer that a season shaped. */
-const sourcesWith = (used: readonly SourceId[], input: SeasonedInput): readonly SourceId[] => {
-  const year = yearOf(input)
-  return year === undefined ? used : [...used, 'derived', ...seasonSources(year.woods, input.balls.material)]
+        ]
+  const year = yearIn(making, { ...(arrangement && { arrangement }), balls })
+  if (year === undefined) return { warnings: advice, sources: [] }
+  return {
+    warnings: [...advice, ...woodNotes(year.woods, (path) => `/making${path}`)],
+    sources: ['derived', ...seasonSources(year.woods, balls.material)],
+  }
 }
 
 /** Without what follows from the mounting and the season. */

@@ -5,7 +5,13 @@ import { cylinderKeys, DIMENSION_SYMBOLS, type DimensionKey } from '#shared/bear
 import { type GapSpread, plugReading } from '#shared/bearing/plug-reading.ts'
 import type { PartName, RingName } from '#shared/bearing/refusal.ts'
 import { grooveHalfWidth } from '#shared/geometry/groove.ts'
-import { type GaugeKit, gaugeKitOf, plateGaugeKitOf, type SetBlock } from '#shared/making/gauge-kit.ts'
+import {
+  type GaugeKit,
+  gaugeKitOf,
+  type PlateGaugeKit,
+  plateGaugeKitOf,
+  type SetBlock,
+} from '#shared/making/gauge-kit.ts'
 import { type Mm, mm } from '#shared/units/length.ts'
 import { at, type Point, type Shape, type Vertex } from '#src/drawings/model.ts'
 import { box, circle, cross, line, loop, placed, text } from '#src/drawings/shapes.ts'
@@ -69,13 +75,16 @@ function ringGauges(design: DesignOf<DrawnRings>, code: string): readonly Item[]
 }
 
 /** The same of plates. */
-export const plateGaugeItems = (design: ThrustDesign, code: string): readonly Item[] => [
-  ...plugs(design.bearing, code),
-  profile({ title: GAUGE_TITLES.plateGroove, code }, design, 'plates', [{ words: GAUGE_LABELS.profile('face') }]),
-  depthBlock({ title: GAUGE_TITLES.depthBlock, code }, design),
-  circleGauge({ title: GAUGE_TITLES.circle, code }, design),
-  edge({ title: GAUGE_TITLES.plateOutside, code }, design, 'plates.outsideDiameter', -1),
-]
+export function plateGaugeItems(design: ThrustDesign, code: string): readonly Item[] {
+  const kit = plateGaugeKitOf(design.bearing)
+  return [
+    ...plugs(design.bearing, code),
+    profile({ title: GAUGE_TITLES.plateGroove, code }, design, 'plates', [{ words: GAUGE_LABELS.profile('face') }]),
+    depthBlock({ title: GAUGE_TITLES.depthBlock, code }, design, kit),
+    circleGauge({ title: GAUGE_TITLES.circle, code }, design, kit),
+    edge({ title: GAUGE_TITLES.plateOutside, code }, design, 'plates.outsideDiameter', -1),
+  ]
+}
 
 function plugs(bearing: BallRing, code: string): readonly Item[] {
   const { gauge, resolved } = bearing
@@ -252,8 +261,7 @@ function setBlock({ length }: SetBlock, words: readonly string[], isMarkedBeside
 const STEP = 30
 
 /** Two levels, as far from each other as the groove is deep. */
-function depthBlock({ title, code }: Named, design: ThrustDesign): Item {
-  const { step } = plateGaugeKitOf(design.bearing).depthBlock
+function depthBlock({ title, code }: Named, design: ThrustDesign, { depthBlock: { step } }: PlateGaugeKit): Item {
   const points = [
     at(-STEP, -BLOCK_HEIGHT),
     at(STEP, -BLOCK_HEIGHT),
@@ -285,9 +293,8 @@ const TONGUE = 0.8
 const MOST_TONGUE = 10
 
 /** A card that stands on the face with a tongue against the wall of the bore, and has the profile of the groove where the groove is lowest. */
-function circleGauge({ title, code }: Named, design: ThrustDesign): Item {
+function circleGauge({ title, code }: Named, design: ThrustDesign, { profile, circle: gauge }: PlateGaugeKit): Item {
   const { plate, resolved } = design.bearing
-  const { profile, circle: gauge } = plateGaugeKitOf(design.bearing)
   const { fromBore: tip } = gauge
   const { wide, quarter } = noseOf(profile.radius, profile.depth)
   const [across, long] = [plate.boreDiameter, plate.thickness].map((size) => Math.min(TONGUE * size, MOST_TONGUE)) as [

@@ -191,6 +191,8 @@ describe('making of the sisters', () => {
     expect(faultsIn(await post(`${await sharedApp()}/v1/design`, whole))).toEqual([
       '/making/screws: does not apply unless a ring is split: remove it, or state `split`',
     ])
+    const caged = await asked('caged', { screws: { count: 4 } })
+    expect(caged.said.errors.map(({ path }: { path: string }) => path)).toEqual(['/making/screws'])
     const ofRings = await asked('thrust', {
       mounting: { turns: 'inner-ring', shaft: { hold: 'keyed' }, housing: { hold: 'pressed', species: 'ash-white' } },
     })

@@ -23,9 +23,12 @@ export type LoadSpeedReason = RingSpeedReason | PlateSpeedReason
 
 type OwnName = (typeof RING_NAMES | typeof PLATE_NAMES)[number]
 
+/** What a bearing carries, by the name of its load in a request. */
+export type LoadName = 'radialLoad' | 'axialLoad'
+
 /** How one arrangement is checked: the name of its load, the names that it alone takes, and the check. */
 interface Checks {
-  readonly loadName: 'radialLoad' | 'axialLoad'
+  readonly loadName: LoadName
   readonly own: readonly OwnName[]
   check(input: AnyLoadCheckInput): Result<LoadCheck, Refused<LoadRefusal>>
 }
