@@ -81,7 +81,7 @@ const isAdvice = (item: unknown): boolean => isObject(item) && item['code'] === 
 const stated = (answer: unknown): Record<string, unknown> =>
   JSON.parse(
     JSON.stringify(answer, (name, value) => {
-      if (name === 'assumed' || name === 'isTrade') return undefined
+      if (['assumed', 'isTrade', 'isFromMemory'].includes(name)) return undefined
       return Array.isArray(value) ? value.filter((item) => !isAdvice(item)) : value
     }),
   )

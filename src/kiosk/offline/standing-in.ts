@@ -10,6 +10,9 @@ import { type LocalAnswer, localAnswer } from './answers.ts'
 const PATHS = '/v1'
 const PATIENCE_MS = 4_000
 
+/** For a sheet that only the service can make: a slow network may take so long to bring it. */
+const DOWNLOAD_MS = 60_000
+
 /** Where a reply comes from, for the page to say. */
 const HEADERS = { 'x-answered-by': 'browser' }
 
@@ -26,13 +29,17 @@ const JSON_SIGN = 'json'
 /** Whether a request is for a path of the service. */
 export const isQuestion = ({ pathname }: URL): boolean => pathname.startsWith(`${PATHS}/`)
 
+const isPrinted = ({ pathname, searchParams }: URL): boolean =>
+  pathname.endsWith('.pdf') || searchParams.get('format') === 'pdf'
+
 export async function answerTo(request: Request): Promise<Response> {
   const copy = request.clone()
+  const patience = isPrinted(new URL(request.url)) ? DOWNLOAD_MS : PATIENCE_MS
   try {
     const response = await fetch(request, {
-      signal: AbortSignal.any([request.signal, AbortSignal.timeout(PATIENCE_MS)]),
+      signal: AbortSignal.any([request.signal, AbortSignal.timeout(patience)]),
     })
-    if (isOfService(copy, response)) return response
+    if (isOfService(copy, response) && (await arrivesWhole(response))) return response
   } catch {
     // Out of reach, or too slow.
   }
@@ -41,6 +48,12 @@ export async function answerTo(request: Request): Promise<Response> {
   return request.mode === 'navigate'
     ? responseOf({ status: 503, mediaType: 'text/plain', body: OFFLINE.notHere })
     : Response.error()
+}
+
+/** A network may drop in the middle of an answer: then this rejects, once the request's patience is at its end. */
+async function arrivesWhole(response: Response): Promise<boolean> {
+  await response.clone().arrayBuffer()
+  return true
 }
 
 async function answerHere(request: Request): Promise<LocalAnswer | undefined> {
