@@ -36,16 +36,10 @@ function gapLimits(design: Design): LimitedSizes {
   return isOfRollers(design) ? { 'outerRing.trackDiameter': limits } : { 'outerRing.grooveBottomDiameter': limits }
 }
 
-function arcLimits(design: Design): LimitedSizes {
-  if (isOfRollers(design)) return {}
-  const ballRadius = design.bearing.resolved.ballDiameter / 2
-  const around = (radius: Mm): SizeLimits | undefined =>
-    radius > ballRadius ? { min: mm(ballRadius), max: mm(2 * radius - ballRadius) } : undefined
-  const arcs: readonly (readonly [DimensionKey, SizeLimits | undefined])[] = isOfPlates(design)
-    ? [['plates.grooveRadius', around(design.bearing.plate.grooveRadius)]]
-    : [
-        ['outerRing.grooveRadius', around(design.bearing.outerRing.grooveRadius)],
-        ['innerRing.grooveRadius', around(design.bearing.innerRing.grooveRadius)],
-      ]
-  return Object.fromEntries(arcs.filter(([, limits]) => limits !== undefined))
+function arcLimits({ bearing, dimensions }: Design): LimitedSizes {
+  const ballRadius = bearing.resolved.ballDiameter / 2
+  const arcs = dimensions.filter(({ key, value }) => key.endsWith('.grooveRadius') && value > ballRadius)
+  return Object.fromEntries(
+    arcs.map(({ key, value }) => [key, { min: mm(ballRadius), max: mm(2 * value - ballRadius) }]),
+  )
 }

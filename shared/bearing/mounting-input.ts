@@ -7,7 +7,7 @@ export type Hold = (typeof HOLDS)[number]
 /** How the pin of a turntable is held in its lower plate: `retained` is a bolt through everything. */
 export const PIN_HOLDS = ['glued', 'pressed', 'retained'] as const satisfies readonly Hold[]
 export type PinHold = (typeof PIN_HOLDS)[number]
-/** How the plates are held to their boards. */
+/** How a plate is held to its board. */
 export const PLATE_HOLDS = ['screwed', 'glued'] as const satisfies readonly Hold[]
 export type PlateHold = (typeof PLATE_HOLDS)[number]
 

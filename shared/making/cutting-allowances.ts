@@ -18,6 +18,6 @@ export function grooveStopShort(depth: Mm): Mm {
 /** What the last pass takes off a track, radially: common practice, no source. */
 const LAST_PASS: Readonly<Record<Units, Mm>> = { in: inches(1 / 16), mm: mm(1.5) }
 
-/** The same of a track, by its last pass: a fourth of a roller at the most. */
-export const trackStopShort = (rollerDiameter: Mm, units: Units): Mm =>
-  grooveStopShort(mm(Math.min(LAST_PASS[units], rollerDiameter / 4)))
+/** The same of a track, by its last pass: a fourth of what runs on it at the most. */
+export const trackStopShort = (diameter: Mm, units: Units): Mm =>
+  grooveStopShort(mm(Math.min(LAST_PASS[units], diameter / 4)))

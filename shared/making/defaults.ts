@@ -68,7 +68,7 @@ export const MAKING_DEFAULTS = {
   ),
 } as const satisfies Readonly<Record<string, Default>>
 
-/** Why of plates, where it is otherwise. */
+/** The same of a plate, where it differs. */
 export const PLATE_DEFAULTS = {
   '/mounting/housing/thickness': plain('the thickness of a plate', 'a board as thick as the plate takes its screws'),
   '/mounting/housing/hold': trade('screwed, or glued where no screw fits', 'a plate on screws comes off again'),

@@ -9,10 +9,7 @@ import { designRef } from '#src/api/design-input.ts'
 import { type ShownLength, shownLength as shown } from '#src/api/length.ts'
 import { shownShare as chance, shownNumber } from '#src/api/number.ts'
 import { choiceOf, flag, integer, named, namedRequest, object, text } from '#src/api/schema.ts'
-import { CAGED_STATE } from '#src/api/seasonal-fit/arrangements/caged.ts'
-import { RADIAL_STATE } from '#src/api/seasonal-fit/arrangements/radial.ts'
-import { ROLLER_STATE } from '#src/api/seasonal-fit/arrangements/roller.ts'
-import { THRUST_STATE } from '#src/api/seasonal-fit/arrangements/thrust.ts'
+import { OWN_STATES } from '#src/api/seasonal-fit/arrangements/all.ts'
 import { refTo } from '#src/http/schema.ts'
 import { RacewayShape } from './state.ts'
 
@@ -125,25 +122,18 @@ const YearSegments = named('YearSegments', 'Parts that are glued up of segments.
   message: text('Summary in words.'),
 })
 
-/** The fields of a state that each arrangement has for itself. */
-const STATES = {
-  radial: stateOf('Radial', RADIAL_STATE),
-  roller: stateOf('Roller', ROLLER_STATE),
-  thrust: stateOf('Thrust', THRUST_STATE),
-  caged: stateOf('Caged', CAGED_STATE),
-} as const satisfies Readonly<Record<ArrangementName, object>>
-type States = typeof STATES
-
-const answerFor = <const Name extends ArrangementName>(name: Name, state: States[Name]) => {
-  const id = String(Reflect.get(state, '$id'))
-  return named(
-    id.replace('SeasonalState', 'SeasonalFitResponse'),
+const answerFor = ([arrangement, own]: [ArrangementName, TProperties]) => {
+  const name = arrangement.replace(/^./, (first) => first.toUpperCase())
+  const state = stateOf(name, own)
+  const at = refTo<typeof state>(`${name}SeasonalState`)
+  const answer = named(
+    `${name}SeasonalFitResponse`,
     'The bearing over a year. `band` is absent where it does not run today.',
-    answerOf([name], refTo<typeof SeasonalFitRequest>('SeasonalFitRequest'), {
+    answerOf([arrangement], refTo<typeof SeasonalFitRequest>('SeasonalFitRequest'), {
       runsAllYear: flag('Whether at least 90 of 100 such bearings go together and run all year. Balls may knock.'),
       probability: refTo<typeof SeasonalChances>('SeasonalChances'),
-      today: refTo<States[Name]>(id),
-      states: Type.Array(refTo<States[Name]>(id), {
+      today: at,
+      states: Type.Array(at, {
         description: 'The driest and the dampest end of the ranges, or the months.',
       }),
       band: Type.Optional(refTo<typeof RunningBand>('RunningBand')),
@@ -152,15 +142,15 @@ const answerFor = <const Name extends ArrangementName>(name: Name, state: States
       notes: Type.Array(Type.String(), { description: 'What the calculation assumes or leaves out.' }),
     }),
   )
+  return { state, answer }
 }
-const ANSWERS = [
-  answerFor('radial', STATES.radial),
-  answerFor('roller', STATES.roller),
-  answerFor('thrust', STATES.thrust),
-  answerFor('caged', STATES.caged),
-] as const
+const ANSWERS = (Object.entries(OWN_STATES) as [ArrangementName, TProperties][]).map(answerFor)
 
-export const SeasonalFitResponse = answerUnion('SeasonalFitResponse', 'The bearing over a year.', ...ANSWERS)
+export const SeasonalFitResponse = answerUnion(
+  'SeasonalFitResponse',
+  'The bearing over a year.',
+  ...ANSWERS.map(({ answer }) => answer),
+)
 export type SeasonalFitResponse = Static<typeof SeasonalFitResponse>
 
 /** Added once by `app.ts`, inner ones first. */
@@ -168,11 +158,11 @@ export const SEASONAL_FIT_SCHEMAS = [
   SeasonalFitRequest,
   RacewayShape,
   SeasonalChances,
-  ...Object.values(STATES),
+  ...ANSWERS.map(({ state }) => state),
   BandEnd,
   RunningBand,
   BuildIn,
   YearSegments,
-  ...ANSWERS,
+  ...ANSWERS.map(({ answer }) => answer),
   SeasonalFitResponse,
 ]

@@ -130,6 +130,12 @@ function Best({ asked, job, settled, change }: FindProps & { readonly asked: Ask
   )
 }
 
+/** Outside diameter of the bearing, whatever its outermost part is called. */
+const outsideOf = (row: Json): unknown =>
+  Object.values(row)
+    .map((each) => part(each)['outsideDiameter'])
+    .find((diameter) => diameter !== undefined)
+
 const sizeIn = (value: unknown, units: Units): string => figure(lengthOf(numberOf(value), units) as Mm, units)
 
 function lineOf(ranked: Json, units: Units): string {
@@ -175,7 +181,7 @@ function Table({ asked, job, settled, change }: FindProps & { readonly asked: As
                   <tr key={name}>
                     <th scope="row">{name}</th>
                     <td>{sizeIn(row['pitchDiameter'], units)}</td>
-                    <td>{sizeIn(part(row['outerRing'] ?? row['plates'])['outsideDiameter'], units)}</td>
+                    <td>{sizeIn(outsideOf(row), units)}</td>
                     <td>
                       <button
                         type="button"

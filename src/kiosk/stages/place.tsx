@@ -1,5 +1,4 @@
-import type { ArrangementName } from '#shared/bearing/arrangements.ts'
-import type { WoodPart } from '#shared/bearing/wood-parts.ts'
+import { traitsOf } from '#shared/bearing/arrangements.ts'
 import { CONSTRUCTIONS } from '#shared/wood/construction.ts'
 import { Choice, Messages, TextField } from '#src/kiosk/controls.tsx'
 import { hasPlace, MONTHS, monthsIn, textOfMonths } from '#src/kiosk/job/bearing.ts'
@@ -13,15 +12,6 @@ import type { StageProps } from '#src/kiosk/stage.ts'
 import { Answered } from '#src/kiosk/waiting.tsx'
 import { SHELL } from '#src/words/kiosk/page.ts'
 import { CONSTRUCTION_NAMES, MONTH_NAMES, PLACE } from '#src/words/kiosk/place.ts'
-
-type NamedPart = keyof typeof PLACE.parts
-
-const PARTS: Readonly<Record<ArrangementName, readonly (NamedPart & WoodPart)[]>> = {
-  radial: ['outerRing', 'innerRing'],
-  roller: ['outerRing', 'innerRing'],
-  caged: ['outerRing', 'innerRing'],
-  thrust: ['plates'],
-}
 
 const CLIMATE = 'making.climate'
 const AIR = [
@@ -49,16 +39,10 @@ export function PlaceStage({ job, settled, change }: StageProps) {
           value={bearing['making.name'] ?? ''}
           onInput={(text) => set({ 'making.name': text })}
         />
-        {PARTS[settled.arrangement].map((each) => (
+        {Object.entries(PLACE.parts[traitsOf(settled).members]).map(([each, label]) => (
           <fieldset key={each}>
-            <legend>{PLACE.parts[each]}</legend>
-            <Wood
-              woods={woods}
-              name={`making.woods.${each}.species`}
-              label={PLACE.parts[each]}
-              bearing={bearing}
-              set={set}
-            />
+            <legend>{label}</legend>
+            <Wood woods={woods} name={`making.woods.${each}.species`} label={label} bearing={bearing} set={set} />
             <Choice
               label={PLACE.construction}
               name={`making.woods.${each}.construction`}

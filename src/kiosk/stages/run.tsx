@@ -1,3 +1,4 @@
+import { traitsOf } from '#shared/bearing/arrangements.ts'
 import { inUnits, lengthOf, type Units } from '#shared/units/length.ts'
 import { TextField } from '#src/kiosk/controls.tsx'
 import { type ChoiceName, type Job, withChoice } from '#src/kiosk/job/job.ts'
@@ -99,10 +100,11 @@ function scattersOf({ choices }: Job, { design, units }: Settled): object | unde
 export function loadOf({ choices, bearing }: Job, { request, arrangement }: Settled): object | undefined {
   const load = readNumber(choices.load ?? '', LOAD)
   if (load instanceof Unread || request === undefined) return undefined
-  const wood = bearing['making.woods.outerRing.species'] ?? bearing['making.woods.plates.species']
+  const { members } = traitsOf({ arrangement })
+  const wood = bearing[`making.woods.${members === 'rings' ? 'outerRing' : members}.species`]
   return {
     design: request,
-    [arrangement === 'thrust' ? 'axialLoad' : 'radialLoad']: load,
+    [members === 'rings' ? 'radialLoad' : 'axialLoad']: load,
     ...(wood !== undefined && { wood }),
   }
 }

@@ -1,7 +1,10 @@
 /** Words of the step that asks for the wood and the place. */
 export const PLACE = {
   name: 'Your own name for the bearing',
-  parts: { outerRing: 'Wood of the outer ring', innerRing: 'Wood of the inner ring', plates: 'Wood of the plates' },
+  parts: {
+    rings: { outerRing: 'Wood of the outer ring', innerRing: 'Wood of the inner ring' },
+    plates: { plates: 'Wood of the plates' },
+  },
   balls: 'Wood of the balls',
   construction: 'How it is cut or built',
   unknown: 'not chosen',
