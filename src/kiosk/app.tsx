@@ -13,7 +13,7 @@ import { SheetsStage } from '#src/kiosk/stages/sheets.tsx'
 import { SHELL, STAGE_LEADS, STAGE_NAMES, stageName } from '#src/words/kiosk/page.ts'
 import { Messages } from './controls.tsx'
 import { CopyLink } from './copy-link.tsx'
-import { useSettled } from './settled.ts'
+import { useDerivedBearing } from './derived-bearing.ts'
 import type { StageProps } from './stage.ts'
 
 const STAGE_VIEWS: Readonly<Record<Stage, FunctionComponent<StageProps>>> = {
@@ -32,7 +32,7 @@ export function App({ store }: { readonly store: JobStore }) {
   const [, setCount] = useState(0)
   useEffect(() => store.subscribe(() => setCount((count) => count + 1)), [store])
   const job = store.job()
-  const settled = useSettled(job.bearing)
+  const derived = useDerivedBearing(job.bearing)
   const View = STAGE_VIEWS[job.stage]
   const go = (stage: Stage) => store.show({ ...job, stage })
   const at = STAGES.indexOf(job.stage)
@@ -54,15 +54,15 @@ export function App({ store }: { readonly store: JobStore }) {
         <h2>{STAGE_NAMES[job.stage]}</h2>
         <p class="lead">{STAGE_LEADS[job.stage]}</p>
         <p class="bearing-name" id="bearing-name" role="status">
-          {settled.name}
+          {derived.name}
         </p>
         {!isSecureContext && <p class="warning">{SHELL.insecure}</p>}
         <OtherTab store={store} />
         {store.isDamaged() && <p class="fault">{SHELL.damaged}</p>}
-        <View job={job} settled={settled} change={store.change} show={store.show} />
+        <View job={job} derived={derived} change={store.change} show={store.show} />
         {job.stage === 'bearing' && <Example change={store.change} />}
         <Steps at={at} go={go} />
-        <Messages class="cautions" title={SHELL.cautions} texts={settled.cautions} />
+        <Messages class="cautions" title={SHELL.cautions} texts={derived.cautions} />
       </main>
     </>
   )

@@ -2,17 +2,17 @@ import { bearingAddress } from '#src/api/bearing-address.ts'
 import { qrCode } from '#src/drawings/qr-code.ts'
 import type { BearingTexts } from '#src/kiosk/job/job.ts'
 import { SHEET } from '#src/words/job-sheet/sheet.ts'
-import type { Settled } from './settled.ts'
+import type { DerivedBearing } from './derived-bearing.ts'
 
 /** A code that leads back to this very bearing; none where the service does not know its own address. */
-export function QrCode({ bearing, settled }: { readonly bearing: BearingTexts; readonly settled: Settled }) {
+export function QrCode({ bearing, derived }: { readonly bearing: BearingTexts; readonly derived: DerivedBearing }) {
   const url = document.querySelector('meta[name=public-url]')?.getAttribute('content') || null
-  const address = settled.design && bearingAddress(url, bearing, settled.design)
+  const address = derived.design && bearingAddress(url, bearing, derived.design)
   if (address === undefined) return null
   const { modules, path } = qrCode(address)
   return (
     <figure class="code">
-      <svg viewBox={`0 0 ${modules} ${modules}`} role="img" aria-label={`${SHEET.code}: ${settled.name}`}>
+      <svg viewBox={`0 0 ${modules} ${modules}`} role="img" aria-label={`${SHEET.code}: ${derived.name}`}>
         <path d={path} />
       </svg>
       <figcaption>{SHEET.code}</figcaption>

@@ -1,10 +1,10 @@
 import type { Job } from '#src/kiosk/job/job.ts'
-import type { Settled } from './settled.ts'
+import type { DerivedBearing } from './derived-bearing.ts'
 
 /** What every stage of the page gets. */
 export interface StageProps {
   readonly job: Job
-  readonly settled: Settled
+  readonly derived: DerivedBearing
   /** Takes over another job. */
   readonly change: (next: Job, field?: string) => void
   /** Shows another stage or ring of the same job. */

@@ -1,9 +1,9 @@
 import type { ComponentChildren } from 'preact'
 import { SHELL } from '#src/words/kiosk/page.ts'
 import { Messages } from './controls.tsx'
+import type { DerivedBearing } from './derived-bearing.ts'
 import type { Awaited } from './reply.ts'
 import type { Json } from './service.ts'
-import type { Settled } from './settled.ts'
 
 /** What the service says, once it does; until then, and where it does not, that in a sentence. */
 export function Answered(of: { readonly reply: Awaited; readonly children: (body: Json) => ComponentChildren }) {
@@ -21,7 +21,7 @@ export function Answered(of: { readonly reply: Awaited; readonly children: (body
 }
 
 /** Why a stage has nothing to show: sizes that are still to come are no fault of the maker's. */
-export function NoBearing({ settled: { isWaiting, isUnreached } }: { readonly settled: Settled }) {
+export function NoBearing({ derived: { isWaiting, isUnreached } }: { readonly derived: DerivedBearing }) {
   if (isWaiting) return <p class="waiting">{SHELL.waiting}</p>
   return <p class="fault">{isUnreached ? SHELL.unreached : SHELL.noBearing}</p>
 }

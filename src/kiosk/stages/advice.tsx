@@ -1,16 +1,16 @@
 import { lengthOf, type Units } from '#shared/units/length.ts'
 import { Messages } from '#src/kiosk/controls.tsx'
+import type { DerivedBearing } from '#src/kiosk/derived-bearing.ts'
 import { BandPicture } from '#src/kiosk/pictures/band.tsx'
 import type { Awaited } from '#src/kiosk/reply.ts'
 import { type Json, listOf, messagesOf, numberOf, part, textOf } from '#src/kiosk/service.ts'
-import type { Settled } from '#src/kiosk/settled.ts'
 import { Answered } from '#src/kiosk/waiting.tsx'
 import { percent } from '#src/words/figure.ts'
 import { cutUntil, gapNow, HEADLINES, LATHE, playNow, sandUntil } from '#src/words/kiosk/lathe.ts'
 
 /** What to do next, large enough to read from two metres. Its title names the bearing and the ring that it is for. */
-export function Advice(of: { readonly reply: Awaited; readonly settled: Settled; readonly title: string }) {
-  const { units, terms } = of.settled
+export function Advice(of: { readonly reply: Awaited; readonly derived: DerivedBearing; readonly title: string }) {
+  const { units, terms } = of.derived
   return (
     <section class="advice" id="advice" role="status" aria-label={of.title}>
       <p class="advice-for">{of.title}</p>

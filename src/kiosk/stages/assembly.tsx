@@ -5,10 +5,10 @@ import { Answered, NoBearing } from '#src/kiosk/waiting.tsx'
 import { CARE } from '#src/words/kiosk/care.ts'
 
 /** The last operations of the job sheet: those that take all of its parts. */
-export function AssemblyStage({ settled }: StageProps) {
-  const { request } = settled
+export function AssemblyStage({ derived }: StageProps) {
+  const { request } = derived
   const reply = useReply('/v1/job-sheet', request)
-  if (request === undefined) return <NoBearing settled={settled} />
+  if (request === undefined) return <NoBearing derived={derived} />
   return (
     <Answered reply={reply}>
       {(sheet) => (

@@ -9,17 +9,17 @@ import { Answered, NoBearing } from '#src/kiosk/waiting.tsx'
 import { BALLS } from '#src/words/kiosk/balls.ts'
 
 /** The balls that a maker has: which of them to use, and in what order. */
-export function BallsStage({ job, settled, change }: StageProps) {
+export function BallsStage({ job, derived, change }: StageProps) {
   const id = useId()
   const [text, setText] = useState('')
   // As it was typed, as long as that is still the lot.
   const shown = linesOf(text).join() === job.lot.join() ? text : job.lot.join('\n')
-  const { request, units, design } = settled
+  const { request, units, design } = derived
   const unread = job.lot.find((text) => readLength(text, units) instanceof Unread)
   const needed = design?.bearing.resolved.input.balls.count ?? 0
   const isEnough = unread === undefined && job.lot.length >= needed
   const reply = useReply('/v1/ball-selection', request && isEnough ? { design: request, measured: job.lot } : undefined)
-  if (request === undefined) return <NoBearing settled={settled} />
+  if (request === undefined) return <NoBearing derived={derived} />
   return (
     <div class="columns">
       <form autocomplete="off" onSubmit={(event) => event.preventDefault()}>

@@ -1,16 +1,16 @@
 import { Messages } from '#src/kiosk/controls.tsx'
+import type { DerivedBearing, Notice } from '#src/kiosk/derived-bearing.ts'
 import type { BearingTexts } from '#src/kiosk/job/job.ts'
 import { AssemblyPicture } from '#src/kiosk/pictures/assembly.tsx'
 import { FrontPicture } from '#src/kiosk/pictures/front.tsx'
-import type { Notice, Settled } from '#src/kiosk/settled.ts'
 import { figure } from '#src/words/figure.ts'
 import { BEARING, FIELD_NAMES, followSuggestion } from '#src/words/kiosk/bearing.ts'
 import { SHELL } from '#src/words/kiosk/page.ts'
 import { SizesTable } from './sizes-table.tsx'
 
 /** What follows from the choices: the picture, what speaks against it, the sizes. Without a bearing there is none of it. */
-export function BearingResult(of: { readonly settled: Settled; readonly set: (changes: BearingTexts) => void }) {
-  const { design, sheetRequest, name, refusals, isWaiting, isUnreached } = of.settled
+export function BearingResult(of: { readonly derived: DerivedBearing; readonly set: (changes: BearingTexts) => void }) {
+  const { design, sheetRequest, name, refusals, isWaiting, isUnreached } = of.derived
   return (
     <div class="result" id="result" aria-busy={isWaiting}>
       {isWaiting && <p class="waiting">{SHELL.waiting}</p>}
@@ -19,8 +19,8 @@ export function BearingResult(of: { readonly settled: Settled; readonly set: (ch
       {design && (
         <>
           <FrontPicture design={design} />
-          <Warnings settled={of.settled} set={of.set} />
-          <SizesTable design={design} arrangement={of.settled.arrangement} openings={of.settled.openings} />
+          <Warnings derived={of.derived} set={of.set} />
+          <SizesTable design={design} arrangement={of.derived.arrangement} openings={of.derived.openings} />
           {sheetRequest && <AssemblyPicture request={sheetRequest} name={name} />}
         </>
       )}
@@ -28,15 +28,21 @@ export function BearingResult(of: { readonly settled: Settled; readonly set: (ch
   )
 }
 
-function Warnings({ settled, set }: { readonly settled: Settled; readonly set: (changes: BearingTexts) => void }) {
-  if (settled.warnings.length === 0) return null
+function Warnings({
+  derived,
+  set,
+}: {
+  readonly derived: DerivedBearing
+  readonly set: (changes: BearingTexts) => void
+}) {
+  if (derived.warnings.length === 0) return null
   return (
     <section class="warnings">
       <h3>{SHELL.warnings}</h3>
       <ul>
-        {settled.warnings.map((notice) => (
+        {derived.warnings.map((notice) => (
           <li key={notice.message}>
-            {notice.message} <Follow notice={notice} settled={settled} set={set} />
+            {notice.message} <Follow notice={notice} derived={derived} set={set} />
           </li>
         ))}
       </ul>
@@ -47,13 +53,13 @@ function Warnings({ settled, set }: { readonly settled: Settled; readonly set: (
 /** A button that takes the advice of a warning. */
 function Follow(of: {
   readonly notice: Notice
-  readonly settled: Settled
+  readonly derived: DerivedBearing
   readonly set: (changes: BearingTexts) => void
 }) {
   const { suggestion } = of.notice
   if (suggestion === undefined) return null
   const name = suggestion.path.slice(1).replaceAll('/', '.')
-  const text = suggestion.kind === 'length' ? figure(suggestion.value, of.settled.units) : String(suggestion.value)
+  const text = suggestion.kind === 'length' ? figure(suggestion.value, of.derived.units) : String(suggestion.value)
   const label = name === 'bore' ? BEARING.bore : (FIELD_NAMES[name] ?? name)
   return (
     <button type="button" onClick={() => of.set({ ...instead(name), [name]: text })}>

@@ -31,9 +31,9 @@ const hasDepths = (arrangement: ArrangementName): boolean => {
 const LENGTHS = ['balls.diameter', 'bore'] as const
 
 /** The bearing: its form, and what follows from it. */
-export function BearingStage({ job, settled, change }: StageProps) {
+export function BearingStage({ job, derived, change }: StageProps) {
   const { bearing } = job
-  const { units, read } = settled
+  const { units, read } = derived
   const set = (changes: BearingTexts) => change(withBearing(job, changes), Object.keys(changes).join())
   const text = (name: string) => bearing[name] ?? ''
   const fault = (name: string) => read.faults.get(name)
@@ -93,17 +93,17 @@ export function BearingStage({ job, settled, change }: StageProps) {
           onInput={(bore) => set({ bore: typed(bore) })}
           onStep={(by) => set({ bore: stepped(text('bore'), by, units) })}
         />
-        {hasDepths(settled.arrangement) && (
+        {hasDepths(derived.arrangement) && (
           <fieldset>
             <legend>{BEARING.depth}</legend>
-            <DepthSlider ring="outerRing" arrangement={settled.arrangement} bearing={bearing} set={set} />
-            <DepthSlider ring="innerRing" arrangement={settled.arrangement} bearing={bearing} set={set} />
+            <DepthSlider ring="outerRing" arrangement={derived.arrangement} bearing={bearing} set={set} />
+            <DepthSlider ring="innerRing" arrangement={derived.arrangement} bearing={bearing} set={set} />
           </fieldset>
         )}
-        <MoreFields bearing={bearing} settled={settled} set={set} />
-        <FindBearing job={job} settled={settled} change={change} />
+        <MoreFields bearing={bearing} derived={derived} set={set} />
+        <FindBearing job={job} derived={derived} change={change} />
       </form>
-      <BearingResult settled={settled} set={set} />
+      <BearingResult derived={derived} set={set} />
     </div>
   )
 }

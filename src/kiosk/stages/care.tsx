@@ -7,12 +7,12 @@ import { CARE } from '#src/words/kiosk/care.ts'
 import { loadOf } from './run.tsx'
 
 /** Where the finished bearing may stand, what it carries, and how to look after it. */
-export function CareStage({ job, settled }: StageProps) {
-  const { request } = settled
+export function CareStage({ job, derived }: StageProps) {
+  const { request } = derived
   const isPlaced = hasPlace(job.bearing)
   const season = useReply('/v1/seasonal-fit', isPlaced && request ? { design: request } : undefined)
-  const loads = useReply('/v1/load-check', loadOf(job, settled))
-  if (request === undefined) return <NoBearing settled={settled} />
+  const loads = useReply('/v1/load-check', loadOf(job, derived))
+  if (request === undefined) return <NoBearing derived={derived} />
   return (
     <>
       <h3>{CARE.air}</h3>

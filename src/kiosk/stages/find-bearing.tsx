@@ -1,25 +1,25 @@
 import { useState } from 'preact/hooks'
 import { inUnits, lengthOf, type Mm, type Units } from '#shared/units/length.ts'
 import { TextField } from '#src/kiosk/controls.tsx'
+import { textsOf } from '#src/kiosk/derived-bearing.ts'
 import { type BearingTexts, type ChoiceName, withBearing, withChoice } from '#src/kiosk/job/job.ts'
 import { listIn, readCount, readLength, Unread } from '#src/kiosk/job/text.ts'
 import { useReply } from '#src/kiosk/reply.ts'
 import { type Json, listOf, numberOf, part, textOf } from '#src/kiosk/service.ts'
-import { textsOf } from '#src/kiosk/settled.ts'
 import type { StageProps } from '#src/kiosk/stage.ts'
 import { Answered } from '#src/kiosk/waiting.tsx'
 import { figure, percent } from '#src/words/figure.ts'
 import { FIND } from '#src/words/kiosk/find.ts'
 
-type FindProps = Pick<StageProps, 'job' | 'settled' | 'change'>
+type FindProps = Pick<StageProps, 'job' | 'derived' | 'change'>
 
 /**
  * For who has balls, or a place, and no bearing yet: the best that fit, and a table of all. Nothing is asked until
  * it is opened.
  */
-export function FindBearing({ job, settled, change }: FindProps) {
+export function FindBearing({ job, derived, change }: FindProps) {
   const [isOpen, setIsOpen] = useState(job.choices.findSizes !== undefined)
-  const { units } = settled
+  const { units } = derived
   const asked = asking(job.choices, units)
   const field = (name: ChoiceName, label: string, hint: string) => (
     <TextField
@@ -39,8 +39,8 @@ export function FindBearing({ job, settled, change }: FindProps) {
       {field('findCounts', FIND.counts, FIND.countsHint)}
       {isOpen && asked.sizes.length > 0 && (
         <>
-          <Best asked={asked} job={job} settled={settled} change={change} />
-          {asked.counts.length > 0 && <Table asked={asked} job={job} settled={settled} change={change} />}
+          <Best asked={asked} job={job} derived={derived} change={change} />
+          {asked.counts.length > 0 && <Table asked={asked} job={job} derived={derived} change={change} />}
         </>
       )}
     </details>
@@ -82,8 +82,8 @@ function asking(choices: FindProps['job']['choices'], units: Units): Asked {
 /** So many can be looked through without a wheel. */
 const SHOWN = 5
 
-function Best({ asked, job, settled, change }: FindProps & { readonly asked: Asked }) {
-  const { units, arrangement } = settled
+function Best({ asked, job, derived, change }: FindProps & { readonly asked: Asked }) {
+  const { units, arrangement } = derived
   const read = readLength(job.bearing['bore'] ?? '', units)
   const bore = read instanceof Unread ? undefined : inUnits(read, units)
   const material = job.bearing['balls.material']
@@ -154,8 +154,8 @@ function instead(bearing: BearingTexts, design: Json): BearingTexts {
   return { ...Object.fromEntries(cleared.map((name) => [name, ''])), ...textsOf(design) }
 }
 
-function Table({ asked, job, settled, change }: FindProps & { readonly asked: Asked }) {
-  const { units, arrangement } = settled
+function Table({ asked, job, derived, change }: FindProps & { readonly asked: Asked }) {
+  const { units, arrangement } = derived
   const reply = useReply('/v1/size-table', { units, arrangement, diameters: asked.sizes, counts: asked.counts })
   return (
     <Answered reply={reply}>

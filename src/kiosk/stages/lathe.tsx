@@ -14,13 +14,13 @@ import { OnHand } from './on-hand.tsx'
 import { ReadingForm } from './reading-form.tsx'
 
 /** Cut, measure, and what to do next: for the ring on the lathe, from everything that was read and cut. */
-export function LatheStage({ job, settled, change, show }: StageProps) {
-  const { request, units, name } = settled
-  const hasInner = traitsOf(settled).members === 'rings'
+export function LatheStage({ job, derived, change, show }: StageProps) {
+  const { request, units, name } = derived
+  const hasInner = traitsOf(derived).members === 'rings'
   const asked: Job = hasInner ? job : { ...job, ring: 'outer' }
   const reply = useReply('/v1/fit-correction', request && fitRequest(asked, request, units, hasInner))
   const sheet = useReply('/v1/job-sheet', request)
-  if (request === undefined) return <NoBearing settled={settled} />
+  if (request === undefined) return <NoBearing derived={derived} />
   const states = job[asked.ring]
   const isOf = `${name} ${asked.ring} ${states.length}`
   return (
@@ -37,7 +37,7 @@ export function LatheStage({ job, settled, change, show }: StageProps) {
           onPick={(ring: Job['ring']) => show({ ...job, ring })}
         />
       )}
-      <Advice reply={reply} settled={settled} title={adviceFor(name, asked.ring)} />
+      <Advice reply={reply} derived={derived} title={adviceFor(name, asked.ring)} />
       <div class="columns even">
         <ReadingForm
           key={`read ${isOf}`}

@@ -1,8 +1,8 @@
 import type { Leaf } from '#shared/bearing/field.ts'
 import { Choice, TextField } from '#src/kiosk/controls.tsx'
+import type { DerivedBearing } from '#src/kiosk/derived-bearing.ts'
 import { leavesFor } from '#src/kiosk/job/bearing.ts'
 import type { BearingTexts } from '#src/kiosk/job/job.ts'
-import type { Settled } from '#src/kiosk/settled.ts'
 import { ARRANGEMENT_CHOICES, BEARING, FIELD_NAMES } from '#src/words/kiosk/bearing.ts'
 import { SHELL } from '#src/words/kiosk/page.ts'
 
@@ -12,24 +12,24 @@ const ABOVE = ['balls.count', 'balls.diameter', 'balls.material', 'bore']
 /** Every other value that such a bearing can have. */
 export function MoreFields(of: {
   readonly bearing: BearingTexts
-  readonly settled: Settled
+  readonly derived: DerivedBearing
   readonly set: (changes: BearingTexts) => void
 }) {
-  const { bearing, settled, set } = of
-  const leaves = leavesFor(settled.arrangement).filter(({ names }) => !ABOVE.includes(names.join('.')))
+  const { bearing, derived, set } = of
+  const leaves = leavesFor(derived.arrangement).filter(({ names }) => !ABOVE.includes(names.join('.')))
   return (
     <details>
       <summary>{SHELL.more}</summary>
       <Choice
         label={BEARING.arrangement}
         name="arrangement"
-        value={settled.arrangement}
+        value={derived.arrangement}
         options={Object.entries(ARRANGEMENT_CHOICES).map(([value, label]) => ({ value, label }))}
         onPick={(arrangement) => set(ofArrangement(bearing, arrangement))}
       />
       <p>{BEARING.empty}</p>
       {leaves.map((leaf) => (
-        <MoreField key={leaf.path} leaf={leaf} bearing={bearing} settled={settled} set={set} />
+        <MoreField key={leaf.path} leaf={leaf} bearing={bearing} derived={derived} set={set} />
       ))}
     </details>
   )
@@ -48,7 +48,7 @@ const ofArrangement = (bearing: BearingTexts, arrangement: string): BearingTexts
 function MoreField(of: {
   readonly leaf: Leaf
   readonly bearing: BearingTexts
-  readonly settled: Settled
+  readonly derived: DerivedBearing
   readonly set: (changes: BearingTexts) => void
 }) {
   const { field, names } = of.leaf
@@ -73,7 +73,7 @@ function MoreField(of: {
       label={label}
       name={name}
       value={value}
-      fault={of.settled.read.faults.get(name)}
+      fault={of.derived.read.faults.get(name)}
       hint={usual}
       onInput={(text) => of.set({ [name]: text })}
     />

@@ -1,13 +1,13 @@
 import { traitsOf } from '#shared/bearing/arrangements.ts'
 import { CONSTRUCTIONS } from '#shared/wood/construction.ts'
 import { Choice, Messages, TextField } from '#src/kiosk/controls.tsx'
+import { textsOf } from '#src/kiosk/derived-bearing.ts'
 import { hasPlace, MONTHS, monthsIn, textOfMonths } from '#src/kiosk/job/bearing.ts'
 import { type BearingTexts, withBearing } from '#src/kiosk/job/job.ts'
 import { withPoint } from '#src/kiosk/job/text.ts'
 import { YearPicture } from '#src/kiosk/pictures/year.tsx'
 import { useReply, useShown } from '#src/kiosk/reply.ts'
 import { type Json, listOf, messagesOf, part, textOf } from '#src/kiosk/service.ts'
-import { textsOf } from '#src/kiosk/settled.ts'
 import type { StageProps } from '#src/kiosk/stage.ts'
 import { Answered } from '#src/kiosk/waiting.tsx'
 import { SHELL } from '#src/words/kiosk/page.ts'
@@ -21,14 +21,14 @@ const AIR = [
 ] as const
 
 /** The wood and the place, and what a year does there. */
-export function PlaceStage({ job, settled, change }: StageProps) {
+export function PlaceStage({ job, derived, change }: StageProps) {
   const { bearing } = job
   const set = (changes: BearingTexts) => change(withBearing(job, changes), Object.keys(changes).join())
   const materials = useShown('/v1/materials')
   const woods = materials.kind === 'answer' ? listOf(materials.body['woods']).map(part) : []
   const reply = useReply(
     '/v1/seasonal-fit',
-    hasPlace(bearing) && settled.read.request ? { design: settled.read.request } : undefined,
+    hasPlace(bearing) && derived.read.request ? { design: derived.read.request } : undefined,
   )
   return (
     <div class="columns">
@@ -39,7 +39,7 @@ export function PlaceStage({ job, settled, change }: StageProps) {
           value={bearing['making.name'] ?? ''}
           onInput={(text) => set({ 'making.name': text })}
         />
-        {Object.entries(PLACE.parts[traitsOf(settled).members]).map(([each, label]) => (
+        {Object.entries(PLACE.parts[traitsOf(derived).members]).map(([each, label]) => (
           <fieldset key={each}>
             <legend>{label}</legend>
             <Wood woods={woods} name={`making.woods.${each}.species`} label={label} bearing={bearing} set={set} />

@@ -1,12 +1,12 @@
 import { traitsOf } from '#shared/bearing/arrangements.ts'
 import { inUnits, lengthOf, type Units } from '#shared/units/length.ts'
 import { TextField } from '#src/kiosk/controls.tsx'
+import type { DerivedBearing } from '#src/kiosk/derived-bearing.ts'
 import { type ChoiceName, type Job, withChoice } from '#src/kiosk/job/job.ts'
 import { readLength, readNumber, Unread } from '#src/kiosk/job/text.ts'
 import { SpreadPicture } from '#src/kiosk/pictures/spread.tsx'
 import { useReply } from '#src/kiosk/reply.ts'
 import { type Json, listOf, numberOf, part, textOf } from '#src/kiosk/service.ts'
-import type { Settled } from '#src/kiosk/settled.ts'
 import type { StageProps } from '#src/kiosk/stage.ts'
 import { Answered, NoBearing } from '#src/kiosk/waiting.tsx'
 import { figure } from '#src/words/figure.ts'
@@ -19,13 +19,13 @@ const GROOVE_SCATTER = 0.1
 const LOT_SCATTER = 0.6
 
 /** How often a bearing runs, and what it carries. */
-export function RunStage({ job, settled, change }: StageProps) {
-  const { request, units } = settled
-  const scatters = scattersOf(job, settled)
+export function RunStage({ job, derived, change }: StageProps) {
+  const { request, units } = derived
+  const scatters = scattersOf(job, derived)
   const check = useReply('/v1/tolerance-check', request && scatters ? { design: request, ...scatters } : undefined)
-  const load = loadOf(job, settled)
+  const load = loadOf(job, derived)
   const loads = useReply('/v1/load-check', request && load)
-  if (request === undefined) return <NoBearing settled={settled} />
+  if (request === undefined) return <NoBearing derived={derived} />
   const field = (name: ChoiceName, label: string, unit: string) => (
     <TextField
       label={label}
@@ -74,7 +74,7 @@ function Spread({ answer, units }: { readonly answer: Json; readonly units: Unit
 }
 
 /** What differs from bearing to bearing; undefined while a figure cannot be read. */
-function scattersOf({ choices }: Job, { design, units }: Settled): object | undefined {
+function scattersOf({ choices }: Job, { design, units }: DerivedBearing): object | undefined {
   if (design === undefined || !('ballGap' in design.bearing)) return undefined
   const { standardDeviation } = design.bearing.resolved.input.balls
   const ofBalls = standardDeviation === undefined ? undefined : inUnits(standardDeviation, units)
@@ -97,7 +97,7 @@ function scattersOf({ choices }: Job, { design, units }: Settled): object | unde
 }
 
 /** The question about a load, where one is stated. */
-export function loadOf({ choices, bearing }: Job, { request, arrangement }: Settled): object | undefined {
+export function loadOf({ choices, bearing }: Job, { request, arrangement }: DerivedBearing): object | undefined {
   const load = readNumber(choices.load ?? '', LOAD)
   if (load instanceof Unread || request === undefined) return undefined
   const { members } = traitsOf({ arrangement })

@@ -19,10 +19,10 @@ const FORMATS: Readonly<Record<Sheet, readonly Format[]>> = {
 }
 
 /** A button for each sheet and each file. Where there is no bearing there is nothing to open. */
-export function SheetsStage({ job, settled, change }: StageProps) {
-  const { sheetRequest: request, units, name } = settled
+export function SheetsStage({ job, derived, change }: StageProps) {
+  const { sheetRequest: request, units, name } = derived
   const paper = PAPERS.find((each) => each === job.choices.paper) ?? usualPaper(units)
-  if (request === undefined) return <NoBearing settled={settled} />
+  if (request === undefined) return <NoBearing derived={derived} />
   const query = queryOf({ ...request, paper })
   return (
     <>
@@ -55,7 +55,7 @@ export function SheetsStage({ job, settled, change }: StageProps) {
         </section>
       ))}
       <EmbedThis request={request} name={name} />
-      <QrCode bearing={job.bearing} settled={settled} />
+      <QrCode bearing={job.bearing} derived={derived} />
       <p>
         <a class="go plain" href="/docs">
           {SHEETS.documents}

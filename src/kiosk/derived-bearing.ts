@@ -25,7 +25,7 @@ import { useReply } from './reply.ts'
 import { type Json, listOf, part } from './service.ts'
 
 /** A bearing as every stage uses it: all of it follows from the texts of the job that is on the page now. */
-export interface Settled {
+export interface DerivedBearing {
   readonly read: ReadBearing
   readonly units: Units
   readonly arrangement: ArrangementName
@@ -56,20 +56,20 @@ export interface Notice {
  * The bearing of some texts. The page works it out by itself; where wood and place decide its play, what they make of it comes
  * from the service, and until then there are no sizes.
  */
-export function useSettled(bearing: BearingTexts): Settled {
+export function useDerivedBearing(bearing: BearingTexts): DerivedBearing {
   const read = readBearing(bearing)
   const isPlaced = hasPlace(bearing) && read.request !== undefined
   const reply = useReply('/v1/design', isPlaced ? read.request : undefined)
   if (reply.kind === 'waiting' || reply.kind === 'unreached')
     return {
-      ...worked(read, bearing, undefined),
+      ...derive(read, bearing, undefined),
       isWaiting: reply.kind === 'waiting',
       isUnreached: reply.kind !== 'waiting',
     }
-  if (reply.kind === 'problem') return { ...worked(read, bearing, undefined), refusals: reply.messages }
+  if (reply.kind === 'problem') return { ...derive(read, bearing, undefined), refusals: reply.messages }
   const filled = reply.kind === 'answer' ? readBearing(textsOf(part(reply.body['input']))) : read
   const openings = reply.kind === 'answer' ? openingsIn(reply.body['assumed']) : undefined
-  return { ...worked(read, bearing, filled), ...(openings && { openings }) }
+  return { ...derive(read, bearing, filled), ...(openings && { openings }) }
 }
 
 /** Only what the season chose of a bearing was derived for this answer; all else is a default. */
@@ -81,7 +81,7 @@ function openingsIn(assumed: unknown): Openings {
 }
 
 /** @param filled the bearing with what the service made of it; undefined where that is not known */
-function worked(read: ReadBearing, bearing: BearingTexts, filled: ReadBearing | undefined): Settled {
+function derive(read: ReadBearing, bearing: BearingTexts, filled: ReadBearing | undefined): DerivedBearing {
   const { units, arrangement } = read
   const terms = TERMS[arrangement]
   const made = filled && designHere(filled)
