@@ -1,5 +1,5 @@
 import { OWN_FIELDS_OF_SIZES } from '#shared/bearing/arrangements/facts.ts'
-import type { SourceId } from '#shared/data/sources.ts'
+import type { SIZE_SOURCES } from '#shared/data/sources.ts'
 import type { DimensionKey } from './dimensions.ts'
 import type { Seasoned } from './making-input.ts'
 import type { ResolvedBalls } from './resolve.ts'
@@ -39,7 +39,10 @@ export type Openings = Pick<ResolvedBalls, 'assumed'> & {
  * The source of a size whose field was left out: a rule of the trade, or, for a size that follows from the season, how far
  * boards of one species differ. Undefined where the field was stated.
  */
-export function sourceOfSize(key: DimensionKey, { assumed, input: { seasoned } }: Openings): SourceId | undefined {
+export function sourceOfSize(
+  key: DimensionKey,
+  { assumed, input: { seasoned } }: Openings,
+): keyof typeof SIZE_SOURCES | undefined {
   const isIn = (paths: readonly string[] = []): boolean => (SET_BY[key] ?? []).some((path) => paths.includes(path))
   if (isIn(seasoned?.paths)) return 'fpl-variation'
   return BY_RULE.has(key) || isIn(assumed) ? 'trade' : undefined

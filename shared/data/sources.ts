@@ -3,7 +3,7 @@
  * derived in this project; or what the trade does.
  */
 export const STANDINGS = ['published', 'quoted', 'from memory', 'derived here', 'common practice, no source'] as const
-type Standing = (typeof STANDINGS)[number]
+export type Standing = (typeof STANDINGS)[number]
 
 export interface Source {
   readonly title: string
@@ -73,10 +73,19 @@ export const SOURCES = {
     usedFor: 'the gap of a full ring and its slopes, how the last of it goes in, and clearances',
     standing: 'derived here',
   },
+} as const satisfies Readonly<Record<string, Source>>
+
+/** Sources of sizes that a request left open: a page marks its sizes with these, and needs no others. */
+export const SIZE_SOURCES = {
   trade: {
     title: 'Common practice of makers',
     usedFor: 'every default, and the limits at which a warning is given',
     standing: 'common practice, no source',
+  },
+  'fpl-variation': {
+    title: 'Wood Handbook, chapter 4: coefficient of variation of shrinkage about 15 %, from memory',
+    usedFor: 'how much boards of one species differ in their movement',
+    standing: 'from memory',
   },
 } as const satisfies Readonly<Record<string, Source>>
 
@@ -128,11 +137,6 @@ export const DATA_SOURCES = {
   'fpl-plywood-thickness': {
     title: 'Thickness swelling of plywood, about that of solid wood across the grain, from memory',
     usedFor: 'how plywood moves in its thickness: treat as a guess',
-    standing: 'from memory',
-  },
-  'fpl-variation': {
-    title: 'Wood Handbook, chapter 4: coefficient of variation of shrinkage about 15 %, from memory',
-    usedFor: 'how much boards of one species differ in their movement',
     standing: 'from memory',
   },
   'sorption-hysteresis': {
@@ -328,7 +332,7 @@ export const LOAD_SOURCES = {
   },
 } as const satisfies Readonly<Record<string, Source>>
 
-export const ALL_SOURCES = { ...SOURCES, ...DATA_SOURCES, ...LOAD_SOURCES }
+export const ALL_SOURCES = { ...SOURCES, ...SIZE_SOURCES, ...DATA_SOURCES, ...LOAD_SOURCES }
 
 export type SourceId = keyof typeof ALL_SOURCES
 

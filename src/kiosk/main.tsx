@@ -6,7 +6,10 @@ import { SURROUNDINGS } from './kept.ts'
 const store = jobStore(SURROUNDINGS)
 const root = document.getElementById('page')
 if (root === null) throw new Error('the page has no #page')
-render(<App store={store} />, root)
+const draw = () => render(<App store={store} />, root)
+draw()
+// The second script has run by then.
+addEventListener('DOMContentLoaded', draw)
 addEventListener('hashchange', store.readAgain)
 addEventListener('storage', ({ key }) => key === LAST && store.otherKept())
 // Where the page came by plain HTTP there are no service workers.

@@ -8,7 +8,7 @@ import { PAGE } from '#src/words/kiosk/page.ts'
 
 /** The page that a browser gets. */
 export type KioskPage = {
-  /** The whole page: its style sheet and its script stand in it. */
+  /** The whole page: its style sheet and its scripts stand in it. */
   readonly page: Buffer
   /** What the page may load and run: itself, and nothing from elsewhere. */
   readonly policy: string
@@ -26,8 +26,9 @@ const ROOT = join(import.meta.dirname, '../..')
  */
 export async function kioskPage(runOwnTask: RunOwnTask, publicUrl: string | null): Promise<KioskPage> {
   const text = (name: string) => readFile(join(ROOT, 'src/kiosk', name), 'utf8')
-  const [script, page, style] = await Promise.all([
+  const [script, later, page, style] = await Promise.all([
     scriptOf(runOwnTask, 'src/kiosk/main.tsx'),
+    scriptOf(runOwnTask, 'src/kiosk/later.ts'),
     text('page.html'),
     text('kiosk.css'),
   ])
@@ -36,10 +37,11 @@ export async function kioskPage(runOwnTask: RunOwnTask, publicUrl: string | null
       worded(page)
         .replace('name="public-url" content=""', () => `name="public-url" content="${escaped(publicUrl ?? '')}"`)
         .replace('<link rel="stylesheet" href="kiosk.css">', () => `<style>${style}</style>`)
-        .replace('<script type="module" src="main.tsx"></script>', () => `<script type="module">${script}</script>`),
+        .replace(' async src="main.tsx">', () => ` async>${script}`)
+        .replace(' src="later.ts">', () => `>${later}`),
     ),
     policy: [
-      `default-src 'none'; style-src '${digestOf(style)}'; script-src '${digestOf(script)}'`,
+      `default-src 'none'; style-src '${digestOf(style)}'; script-src '${digestOf(script)}' '${digestOf(later)}'`,
       "img-src 'self' data:; connect-src 'self'; worker-src 'self'",
       "base-uri 'none'; form-action 'none'; frame-ancestors 'none'",
     ].join('; '),

@@ -1,19 +1,22 @@
 import { bearingAddress } from '#src/api/bearing-address.ts'
-import { qrCode } from '#src/drawings/qr-code.ts'
+import type { qrCode } from '#src/drawings/qr-code.ts'
 import type { BearingTexts } from '#src/kiosk/job/job.ts'
 import { SHEET } from '#src/words/job-sheet/sheet.ts'
 import type { DerivedBearing } from './derived-bearing.ts'
+
+/** The page's second script brings it. */
+const maker = () => (globalThis as { readonly qrCode?: typeof qrCode }).qrCode
 
 /** A code that leads back to this very bearing; none where the service does not know its own address. */
 export function QrCode({ bearing, derived }: { readonly bearing: BearingTexts; readonly derived: DerivedBearing }) {
   const url = document.querySelector('meta[name=public-url]')?.getAttribute('content') || null
   const address = derived.design && bearingAddress(url, bearing, derived.design)
-  if (address === undefined) return null
-  const { modules, path } = qrCode(address)
+  const made = address && maker()?.(address)
+  if (!made) return null
   return (
     <figure class="code">
-      <svg viewBox={`0 0 ${modules} ${modules}`} role="img" aria-label={`${SHEET.code}: ${derived.name}`}>
-        <path d={path} />
+      <svg viewBox={`0 0 ${made.modules} ${made.modules}`} role="img" aria-label={`${SHEET.code}: ${derived.name}`}>
+        <path d={made.path} />
       </svg>
       <figcaption>{SHEET.code}</figcaption>
     </figure>

@@ -3,6 +3,7 @@ import { DIMENSION_SYMBOLS, type DimensionKey } from '#shared/bearing/dimensions
 import type { GapSpread } from '#shared/bearing/plug-reading.ts'
 import type { RingName } from '#shared/bearing/refusal.ts'
 import { GENERAL_TOLERANCES } from '#shared/data/general-tolerances.ts'
+import { ALL_SOURCES } from '#shared/data/sources.ts'
 import type { GluedUp } from '#shared/making/boards.ts'
 import type { Mounting } from '#shared/making/mounting.ts'
 import type { PlateMounting } from '#shared/making/plate-mounting.ts'
@@ -164,7 +165,7 @@ export function assemblyNotes(facts: NoteFacts, say: Size): readonly string[] {
     ...(dowels ? [`${dowelWords(dowels.holes, dowels.circle, say)}.`] : []),
     ...(mounting ? seatNotes(mounting, units, say) : []),
     ...(plateMounting ? pinNotes(plateMounting, units, say) : []),
-    `Other sizes: ${general.map(({ upTo, plusMinus }) => `±${say(plusMinus)} up to ${say(upTo)}`).join(', ')} (ISO 2768-1, class c)${signOf(GENERAL_TOLERANCES.source)}. Sizes in brackets follow from others.`,
+    `Other sizes: ${general.map(({ upTo, plusMinus }) => `±${say(plusMinus)} up to ${say(upTo)}`).join(', ')} (ISO 2768-1, class c)${signOf(ALL_SOURCES[GENERAL_TOLERANCES.source].standing)}. Sizes in brackets follow from others.`,
   ]
 }
 

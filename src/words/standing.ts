@@ -1,14 +1,21 @@
-import { ALL_SOURCES, type SourceId } from '#shared/data/sources.ts'
+import { type Openings, sourceOfSize } from '#shared/bearing/assumed-sizes.ts'
+import type { DimensionKey } from '#shared/bearing/dimensions.ts'
+import { SIZE_SOURCES, type Standing } from '#shared/data/sources.ts'
 
 /** Signs at a figure on paper, for those who want to know how sure it is: common practice, and from memory. What was read in print has none. */
 export const TRADE_SIGN = '†'
 export const MEMORY_SIGN = '‡'
 
-/** The mark behind a figure of a source: a space and the sign of its standing, or nothing. */
-export function signOf(source: SourceId | undefined): string {
-  const standing = source && ALL_SOURCES[source].standing
+/** The mark behind a figure of a standing: a space and its sign, or nothing. */
+export function signOf(standing: Standing | undefined): string {
   if (standing === 'from memory') return ` ${MEMORY_SIGN}`
   return standing === 'common practice, no source' ? ` ${TRADE_SIGN}` : ''
+}
+
+/** The mark behind a size; nothing where its field was stated. */
+export function signOfSize(key: DimensionKey, openings: Openings): string {
+  const source = sourceOfSize(key, openings)
+  return signOf(source && SIZE_SOURCES[source].standing)
 }
 
 /** At the foot of every sheet with signs on it. */

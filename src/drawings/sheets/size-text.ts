@@ -1,9 +1,8 @@
-import { sourceOfSize } from '#shared/bearing/assumed-sizes.ts'
 import type { DimensionKey } from '#shared/bearing/dimensions.ts'
 import type { SizeLimits } from '#shared/bearing/gap-limits.ts'
 import type { ResolvedBalls } from '#shared/bearing/resolve.ts'
 import { inUnits, type Mm, type Units } from '#shared/units/length.ts'
-import { signOf } from '#src/words/standing.ts'
+import { signOfSize } from '#src/words/standing.ts'
 
 /** A bearing's sizes as they stand on its sheets, all to the same digit. */
 export type SizeText = (length: Mm) => string
@@ -57,4 +56,4 @@ export function deviationText(bearing: Sized, nominal: Mm, { min, max }: SizeLim
 }
 
 /** A sign behind a size that is what the trade or the season makes it. */
-export const tradeSign = (key: DimensionKey, { resolved }: Sized): string => signOf(sourceOfSize(key, resolved))
+export const tradeSign = (key: DimensionKey, { resolved }: Sized): string => signOfSize(key, resolved)

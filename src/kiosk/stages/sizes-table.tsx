@@ -1,11 +1,11 @@
 import type { ArrangementName, Design } from '#shared/bearing/arrangements.ts'
-import { type Openings, sourceOfSize } from '#shared/bearing/assumed-sizes.ts'
+import type { Openings } from '#shared/bearing/assumed-sizes.ts'
 import type { Dimension } from '#shared/bearing/dimensions.ts'
 import type { Units } from '#shared/units/length.ts'
 import { roundedIn } from '#shared/units/rounded.ts'
 import { dimensionName } from '#src/words/dimension-names.ts'
 import { BEARING } from '#src/words/kiosk/bearing.ts'
-import { SIGN_MEANINGS, signOf } from '#src/words/standing.ts'
+import { SIGN_MEANINGS, signOfSize } from '#src/words/standing.ts'
 import { TERMS } from '#src/words/terms.ts'
 
 /** Decimals of an exact figure: what a caliper reads, and one more. */
@@ -41,7 +41,7 @@ export function SizesTable({
             <td>{(row.cutToShop ?? row.shop).text}</td>
             <td>
               {roundedIn(row.cutTo ?? row.value, units).toFixed(DECIMALS[units])} {units}
-              {signOf(sourceOfSize(row.key, openings))}
+              {signOfSize(row.key, openings)}
             </td>
           </tr>
         ))}

@@ -3,7 +3,7 @@ import { expect, test } from 'vitest'
 import { type ArrangementName, sourcesOf } from '#shared/bearing/arrangements.ts'
 import type { Split } from '#shared/bearing/fields.ts'
 import { ACRYLIC_GROWTH, BALL_SUBSTANCES } from '#shared/data/ball-materials.ts'
-import { ALL_SOURCES, DATA_SOURCES, LOAD_SOURCES, SOURCES } from '#shared/data/sources.ts'
+import { ALL_SOURCES, DATA_SOURCES, LOAD_SOURCES, SIZE_SOURCES, SOURCES } from '#shared/data/sources.ts'
 import { MOVEMENT } from '#shared/data/wood-movement.ts'
 import { STRENGTH } from '#shared/data/wood-strength.ts'
 
@@ -16,7 +16,7 @@ test('the sources that are from memory still are those that DEVELOPERS.md lists'
 })
 
 test('no source stands in two tables', () => {
-  const tables = [SOURCES, DATA_SOURCES, LOAD_SOURCES]
+  const tables = [SOURCES, SIZE_SOURCES, DATA_SOURCES, LOAD_SOURCES]
   expect(Object.keys(ALL_SOURCES).length).toBe(tables.flatMap((table) => Object.keys(table)).length)
 })
 
