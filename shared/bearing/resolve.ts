@@ -277,11 +277,11 @@ export const wholeInput = <const F extends Fields, Whole extends InputOf<F>>(
 ): Whole => ({ ...whole, ...(making && { making }), ...(seasoned && { seasoned }) })
 
 /** JSON pointers of what the whole input states and the caller's does not, or has from the season. */
-export const assumedIn = ({ fields }: Group, asked: AnyInput, whole: AnyInput): readonly string[] =>
+export const assumedIn = ({ fields }: Group, input: AnyInput, whole: AnyInput): readonly string[] =>
   leavesOf(fields)
     .filter(
       ({ path, names }) =>
-        (valueAt(asked, names) === undefined || asked.seasoned?.paths.includes(path)) &&
+        (valueAt(input, names) === undefined || input.seasoned?.paths.includes(path)) &&
         valueAt(whole, names) !== undefined,
     )
     .map(({ path }) => path)

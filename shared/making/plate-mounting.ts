@@ -69,11 +69,11 @@ const NUTS = 2.5
 /** How a turntable is mounted, and what the moisture of a year does to its pin. */
 export function plateMountingOf(bearing: ThrustBearing, moisture: MoistureRange = unstatedMoisture()): PlateMounting {
   const { input } = bearing.resolved
-  const { mounting = {}, screws: asked } = input.making ?? {}
+  const { mounting = {}, screws: screwsRequest } = input.making ?? {}
   const thickness = mounting.housing?.thickness ?? bearing.plate.thickness
   const fitting = screwsOf(bearing, thickness)
   const hold = (mounting.housing?.hold as PlateHold | undefined) ?? (fitting ? 'screwed' : 'glued')
-  const isScrewed = hold === 'screwed' || asked !== undefined
+  const isScrewed = hold === 'screwed' || screwsRequest !== undefined
   return {
     pin: pinSeat(bearing, thickness, moisture),
     boards: { hold, thickness },
@@ -83,8 +83,8 @@ export function plateMountingOf(bearing: ThrustBearing, moisture: MoistureRange 
 
 function pinSeat({ plate, height, resolved }: ThrustBearing, board: Mm, moisture: MoistureRange): PinSeat {
   const { units, making = {} } = resolved.input
-  const { diameter, material = 'steel', species, hold: asked = 'glued' } = making.mounting?.shaft ?? {}
-  const hold = asked as PinHold
+  const { diameter, material = 'steel', species, hold: shaftHold = 'glued' } = making.mounting?.shaft ?? {}
+  const hold = shaftHold as PinHold
   const bore = plate.boreDiameter
   // A bolt goes through a hole of its size.
   const wider = hold === 'retained' ? 0 : WIDER[hold]

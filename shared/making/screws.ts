@@ -73,13 +73,16 @@ export const SCREW_GAUGES: readonly number[] = BY_GAUGE.flatMap(({ size }) => ('
 export const SCREW_DIAMETERS: readonly number[] = METRIC_WOOD_SCREWS.map(({ diameter }) => diameter)
 
 /** The name of the screw that was asked for. */
-export const requestedScrew = (asked: MakingInput['screws']): string | undefined =>
-  asked?.gauge === undefined && asked?.metricDiameter === undefined ? undefined : screwsToChoose(asked, 'mm')[0]?.name
+export const requestedScrew = (request: MakingInput['screws']): string | undefined =>
+  request?.gauge === undefined && request?.metricDiameter === undefined
+    ? undefined
+    : screwsToChoose(request, 'mm')[0]?.name
 
 /** The screws to choose from, the thinnest first: the one that was asked for, else all that are sold in these units. */
-export function screwsToChoose(asked: MakingInput['screws'], units: Units): readonly KnownScrew[] {
-  if (asked?.gauge !== undefined) return BY_GAUGE.filter(({ size }) => 'gauge' in size && size.gauge === asked.gauge)
-  if (asked?.metricDiameter !== undefined)
-    return BY_DIAMETER.filter(({ size }) => 'diameter' in size && size.diameter === asked.metricDiameter)
+export function screwsToChoose(request: MakingInput['screws'], units: Units): readonly KnownScrew[] {
+  if (request?.gauge !== undefined)
+    return BY_GAUGE.filter(({ size }) => 'gauge' in size && size.gauge === request.gauge)
+  if (request?.metricDiameter !== undefined)
+    return BY_DIAMETER.filter(({ size }) => 'diameter' in size && size.diameter === request.metricDiameter)
   return units === 'in' ? BY_GAUGE : BY_DIAMETER
 }

@@ -28,11 +28,11 @@ export function wholePlan(
 export const requestedSize = ({ size }: Pick<Screws, 'size'>) =>
   'gauge' in size ? { gauge: size.gauge } : { metricDiameter: size.diameter }
 
-function wholeMounting({ turns, shaft, housing, drive }: Mounting, asked: MountingInput = {}): MountingInput {
+function wholeMounting({ turns, shaft, housing, drive }: Mounting, request: MountingInput = {}): MountingInput {
   return {
-    ...asked,
-    shaft: { ...asked.shaft, diameter: shaft.shaftDiameter, material: shaft.material, hold: shaft.hold },
-    ...(housing && { housing: { ...asked.housing, thickness: housing.thickness, hold: housing.hold } }),
+    ...request,
+    shaft: { ...request.shaft, diameter: shaft.shaftDiameter, material: shaft.material, hold: shaft.hold },
+    ...(housing && { housing: { ...request.housing, thickness: housing.thickness, hold: housing.hold } }),
     turns,
     ...(drive && { drive: drive.kind }),
   }

@@ -64,12 +64,12 @@ export const defaultsOf = (fields: Fields, at = ''): Defaults =>
  *
  * @throws RangeError for a value without a row: each default has its reason
  */
-export function assumptionsIn(asked: unknown, whole: unknown, defaults: Defaults, at = ''): Assumption[] {
+export function assumptionsIn(request: unknown, whole: unknown, defaults: Defaults, at = ''): Assumption[] {
   if (typeof whole !== 'object' || whole === null) {
-    return asked === undefined && whole !== undefined ? [assumption(at, leafOf(whole), defaults)] : []
+    return request === undefined && whole !== undefined ? [assumption(at, leafOf(whole), defaults)] : []
   }
   return Object.entries(whole).flatMap(([name, value]) =>
-    assumptionsIn(valueAt(asked, [name]), value, defaults, `${at}/${name}`),
+    assumptionsIn(valueAt(request, [name]), value, defaults, `${at}/${name}`),
   )
 }
 

@@ -270,8 +270,8 @@ function toCoreClimate({ temperatureScale: scale = 'celsius', ...climate }: Clim
   }
   if (relativeHumidity === undefined) return undefined
   const usual: Range = { min: USUAL_TEMPERATURE, max: USUAL_TEMPERATURE }
-  const asked = temperature && { min: toCelsius(temperature.min, scale), max: toCelsius(temperature.max, scale) }
-  return { kind: 'air', temperature: asked ?? usual, relativeHumidity }
+  const stated = temperature && { min: toCelsius(temperature.min, scale), max: toCelsius(temperature.max, scale) }
+  return { kind: 'air', temperature: stated ?? usual, relativeHumidity }
 }
 
 function toToday({ temperatureScale: scale = 'celsius', today }: Climate): CoreToday | undefined {

@@ -18,7 +18,7 @@ const BOUNDS = {
   'signed-length': { min: -LENGTH.max, max: LENGTH.max },
 } as const
 
-const written = (format: keyof typeof BOUNDS, $id: string) => {
+const lengthSchema = (format: keyof typeof BOUNDS, $id: string) => {
   const { min, max } = BOUNDS[format]
   return Type.Unsafe<number | string>({
     $id,
@@ -33,15 +33,15 @@ const written = (format: keyof typeof BOUNDS, $id: string) => {
 }
 
 /** A length above 0, as a caller writes it. */
-export const Length = written('length', 'Length')
+export const Length = lengthSchema('length', 'Length')
 export type Length = Static<typeof Length>
 
 /** A length that may be 0: gaps, play, scatter, film. */
-export const NonNegativeLength = written('non-negative-length', 'NonNegativeLength')
+export const NonNegativeLength = lengthSchema('non-negative-length', 'NonNegativeLength')
 export type NonNegativeLength = Static<typeof NonNegativeLength>
 
 /** A length that may be below 0: a gap of a ring that does not close. */
-export const SignedLength = written('signed-length', 'SignedLength')
+export const SignedLength = lengthSchema('signed-length', 'SignedLength')
 export type SignedLength = Static<typeof SignedLength>
 
 declare const shown: unique symbol

@@ -33,8 +33,8 @@ export async function seasonedDesign(
   const input = toDesignInput(design, at)
   const year = yearIn(input.making, input)
   if (year === undefined) return design
-  const asked = { ...year, design: input, openParts: openPartsOf(design) }
-  const season = await app.runTask('seasonDefaults', asked, request)
+  const question = { ...year, design: input, openParts: openPartsOf(design) }
+  const season = await app.runTask('seasonDefaults', question, request)
   if (season.ok) return seasoned(design, season.value)
   const { ofDesign, ofQuestion } = season.error
   if (at === '' && ofQuestion.length === 0) throw refusedDesign(ofDesign, design)

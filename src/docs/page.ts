@@ -122,7 +122,7 @@ function runnablePost(path: string, post: Operation, examples: readonly Example[
 /** Links to the schemas of a path's request and answer. */
 function shapesOf({ parameters = [], requestBody, responses }: Operation): string {
   const query = parameters.filter((parameter) => parameter.in === 'query')
-  const asked = Object.values(requestBody?.content ?? {}).flatMap(({ schema }) => (schema ? [kindOf(schema)] : []))
+  const bodies = Object.values(requestBody?.content ?? {}).flatMap(({ schema }) => (schema ? [kindOf(schema)] : []))
   const answered = Object.entries(responses).map(([status, { description = '', content = {} }]) => {
     const kinds = Object.entries(content).map(
       ([type, { schema }]) => `<code>${escaped(type)}</code> ${schema ? kindOf(schema) : ''}`,
@@ -130,7 +130,7 @@ function shapesOf({ parameters = [], requestBody, responses }: Operation): strin
     return `<tr><td>${status}</td><td>${kinds.join('<br>')}</td><td>${escaped(description)}</td></tr>`
   })
   return [
-    asked.length === 0 ? '' : `<p>${DOCS.takes} ${asked.join(', ')}.</p>`,
+    bodies.length === 0 ? '' : `<p>${DOCS.takes} ${bodies.join(', ')}.</p>`,
     requestBody === undefined && query.length > 0
       ? table(
           query.map(

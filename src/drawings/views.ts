@@ -102,8 +102,8 @@ export function drawingOf(
   const { units, making = {} } = design.bearing.resolved.input
   const { kerf } = resolveMaking(making, units)
   const { moved, areAllMoved } = itemsForKerf(items, kerf)
-  const said = kerfWords(`${sizeTextFor(design.bearing)(kerf)} ${units}`, kerf === 0, areAllMoved)
-  return oneSheet(moved, { ...words, imprint: `${words.imprint}, ${said}` }, PAPER_SIZES[paper], isPrinted)
+  const kerfNote = kerfWords(`${sizeTextFor(design.bearing)(kerf)} ${units}`, kerf === 0, areAllMoved)
+  return oneSheet(moved, { ...words, imprint: `${words.imprint}, ${kerfNote}` }, PAPER_SIZES[paper], isPrinted)
 }
 
 /** Outlines as a beam of a kerf follows them; what is too small for it is left as drawn, and only marked. */

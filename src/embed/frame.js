@@ -14,15 +14,15 @@ if (parent !== window) {
 }
 
 const form = document.querySelector('form')
-let asked = new AbortController()
+let loading = new AbortController()
 let pause = 0
 
 async function show() {
-  asked.abort()
-  asked = new AbortController()
+  loading.abort()
+  loading = new AbortController()
   const entered = [...new FormData(form)].filter(([, value]) => value !== '')
   try {
-    const reply = await fetch(`${location.pathname}?${new URLSearchParams(entered)}`, { signal: asked.signal })
+    const reply = await fetch(`${location.pathname}?${new URLSearchParams(entered)}`, { signal: loading.signal })
     const page = new DOMParser().parseFromString(await reply.text(), 'text/html')
     document.querySelector('#answer').replaceWith(page.querySelector('#answer'))
   } catch (error) {

@@ -73,8 +73,8 @@ export function answerUnrouted(app: FastifyInstance, isServed: IsServed): void {
     const path = request.url.split('?', 1)[0] ?? ''
     const served = [...addresses.values()].filter(({ url }) => isServed(url, request))
     // `OPTIONS *` asks about the server as a whole (RFC 9110 §9.3.7).
-    const asked = path === '*' ? served : served.filter(({ pattern }) => pattern.test(path))
-    const methods = asked.flatMap((at) => [...at.methods])
+    const matching = path === '*' ? served : served.filter(({ pattern }) => pattern.test(path))
+    const methods = matching.flatMap((at) => [...at.methods])
     const allow = [...new Set(methods)].sort().join(', ')
     const isKnown = methods.length > 0
     if (request.method === 'OPTIONS' && (isKnown || isPreflight(request)))

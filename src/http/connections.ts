@@ -37,7 +37,7 @@ type Account = { readonly open: Set<Socket>; readonly idle: Set<Socket> }
 
 type Group = Account & { arrivals: number; isClosing: boolean }
 
-type Held = {
+type Entry = {
   readonly group: Group
   /** The caller's account; undefined where callers are not told apart. */
   readonly caller: Account | undefined
@@ -46,7 +46,7 @@ type Held = {
 }
 
 /** By connection, for whoever sees only the request: a connection of an unwatched server is not in it. */
-const held = new WeakMap<Socket, Held>()
+const entries = new WeakMap<Socket, Entry>()
 
 /**
  * Keeps account of open connections. At a limit, a new connection takes the place of the one that has been idle longest
@@ -72,7 +72,7 @@ export function openConnections({ most, mostPerCaller, callerOf }: ConnectionLim
       socket.destroy()
       return
     }
-    held.set(socket, { group, caller, bytesWhenIdle: 0 })
+    entries.set(socket, { group, caller, bytesWhenIdle: 0 })
     for (const { open, idle } of accountsOf(group, caller)) {
       open.add(socket)
       idle.add(socket)
@@ -113,7 +113,7 @@ export function openConnections({ most, mostPerCaller, callerOf }: ConnectionLim
 
 /** A request has arrived on the connection. */
 export function markBusy(socket: Socket): void {
-  const entry = held.get(socket)
+  const entry = entries.get(socket)
   if (entry === undefined) return
   entry.group.arrivals += 1
   for (const { idle } of accountsOf(entry.group, entry.caller)) idle.delete(socket)
@@ -121,7 +121,7 @@ export function markBusy(socket: Socket): void {
 
 /** Every request that arrived on the connection has been answered. */
 export function markIdle(socket: Socket): void {
-  const entry = held.get(socket)
+  const entry = entries.get(socket)
   if (entry === undefined || socket.destroyed) return
   entry.bytesWhenIdle = socket.bytesRead
   for (const { idle } of accountsOf(entry.group, entry.caller)) idle.add(socket)
@@ -140,9 +140,9 @@ function closeLongestIdle(idle: Set<Socket>): boolean {
 }
 
 function forget(socket: Socket): void {
-  const entry = held.get(socket)
+  const entry = entries.get(socket)
   if (entry === undefined) return
-  held.delete(socket)
+  entries.delete(socket)
   for (const { open, idle } of accountsOf(entry.group, entry.caller)) {
     open.delete(socket)
     idle.delete(socket)
@@ -150,7 +150,7 @@ function forget(socket: Socket): void {
 }
 
 /** Whether no part of a request has come in on an idle connection. */
-const isSilent = (socket: Socket): boolean => held.get(socket)?.bytesWhenIdle === socket.bytesRead
+const isSilent = (socket: Socket): boolean => entries.get(socket)?.bytesWhenIdle === socket.bytesRead
 
 /**
  * Cuts a connection on which nothing has moved for as long as it may be idle, unless it is this service that is awaited:

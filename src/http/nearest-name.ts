@@ -30,8 +30,8 @@ const MOST_NAMES = 5
  * in whatever order they stand (`sugar maple` is near to `maple-sugar`), a word with a letter or two off counting too.
  */
 export function nearestNames(name: string, known: readonly string[]): readonly string[] {
-  const asked = wordsOf(name)
-  const scored = known.map((candidate) => ({ candidate, score: likeness(asked, wordsOf(candidate)) }))
+  const wanted = wordsOf(name)
+  const scored = known.map((candidate) => ({ candidate, score: likeness(wanted, wordsOf(candidate)) }))
   const found = scored.filter(({ score }) => score > 0).sort((one, other) => other.score - one.score)
   return found.slice(0, MOST_NAMES).map(({ candidate }) => candidate)
 }
@@ -43,12 +43,12 @@ const wordsOf = (name: string): readonly string[] =>
     .filter(Boolean)
 
 /** Words that have their like among the other's, less a little for each that has none. Few slips hit the first letter. */
-function likeness(asked: readonly string[], candidate: readonly string[]): number {
+function likeness(wanted: readonly string[], candidate: readonly string[]): number {
   const isShared = (word: string): boolean =>
     nearestName(
       word,
       candidate.filter((other) => other[0] === word[0]),
     ) !== undefined
-  const shared = asked.filter((word) => candidate.includes(word) || isShared(word)).length
+  const shared = wanted.filter((word) => candidate.includes(word) || isShared(word)).length
   return shared === 0 ? 0 : shared - (candidate.length - shared) / 10
 }

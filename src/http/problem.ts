@@ -109,11 +109,12 @@ export function sendProblem(
   headers: Readonly<Record<string, string>> = {},
   moreFaults = 0,
 ): FastifyReply {
-  const asked = reply.request.routeOptions.config?.problemPage?.(reply.request)
+  const pageParts = reply.request.routeOptions.config?.problemPage?.(reply.request)
   // A problem is not a version of the answer: what the route has already said of keeping and showing that does not hold.
-  setAnswerHeaders(reply, { cacheControl: 'no-store', pagePolicy: asked?.policy })
+  setAnswerHeaders(reply, { cacheControl: 'no-store', pagePolicy: pageParts?.policy })
   reply.code(status).headers(headers)
-  if (asked !== undefined) return reply.type('text/html; charset=utf-8').send(problemPage(detail, faults, asked))
+  if (pageParts !== undefined)
+    return reply.type('text/html; charset=utf-8').send(problemPage(detail, faults, pageParts))
   return reply.type(MEDIA_TYPE).send(Buffer.from(JSON.stringify(problemOf(status, detail, faults, moreFaults)))) // as a text it would be given a charset
 }
 

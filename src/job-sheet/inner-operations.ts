@@ -87,8 +87,8 @@ function innerGroove(job: GroovedJob, arrangement: 'radial' | 'caged'): Operatio
   }
 }
 
-export const innerFit = (job: RingJob, said: OperationWords): Operation => ({
-  ...said,
+export const innerFit = (job: RingJob, words: OperationWords): Operation => ({
+  ...words,
   id: 'inner-fit',
   part: 'inner-ring',
   sizes: [size(job, 'radialInternalClearance', SIZES.playToReach)],

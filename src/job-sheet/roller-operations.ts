@@ -87,7 +87,7 @@ export function cheeks(job: RollerJob): readonly Operation[] {
         machines,
         axialPlay,
         screws: cheekScrews,
-        asked: requestedScrew(resolved.screws),
+        requested: requestedScrew(resolved.screws),
         units: unitsOf(job),
       }),
       id: 'cheeks',

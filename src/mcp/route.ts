@@ -36,9 +36,9 @@ export const mcpRoute: FastifyPluginAsync = async (app) => {
     if (typeof request.body !== 'object' || request.body === null || Array.isArray(request.body))
       throw notValid([{ path: '', message: SEND_ONE }])
     const { handler, askers } = await made()
-    const asked = messageOf(request)
-    askers.set(asked, request)
-    return send(reply, await handler.fetch(asked, { parsedBody: request.body }))
+    const message = messageOf(request)
+    askers.set(message, request)
+    return send(reply, await handler.fetch(message, { parsedBody: request.body }))
   })
 }
 

@@ -45,12 +45,12 @@ function standardOutput(): DestinationStream {
  */
 function requestIds(): (request: IncomingMessage) => string {
   const process = Math.random().toString(36).slice(2, 10)
-  let asked = 0
+  let count = 0
   return ({ headers }) => {
     const given = headers['x-request-id']
     if (typeof given === 'string' && REQUEST_ID.test(given)) return given
-    asked += 1
-    return `${process}-${asked}`
+    count += 1
+    return `${process}-${count}`
   }
 }
 

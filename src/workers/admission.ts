@@ -66,7 +66,7 @@ const APART_MS = 60_000
  */
 export function admission({ threads, deadlineMs, servedSoFar, now = () => performance.now() }: Options): Admission {
   const most = threads * (1 + WAITING_PER_THREAD)
-  const underWay = new Set<Admitted>()
+  const admitted = new Set<Admitted>()
   const callers = new Map<string, { readonly caller: Caller; answers: number }>()
   const full = { since: Number.NEGATIVE_INFINITY, until: Number.NEGATIVE_INFINITY }
 
@@ -87,14 +87,14 @@ export function admission({ threads, deadlineMs, servedSoFar, now = () => perfor
   /** Before anything changes, or time would have to be gone through again: notes whether it is full now, and since when. */
   const look = (): void => {
     const left = areCallersApart() ? heaviest().caller : undefined
-    const kept = [...underWay].filter(({ caller, since }) => caller !== left && now() - since > KEPT_SHARE * deadlineMs)
+    const kept = [...admitted].filter(({ caller, since }) => caller !== left && now() - since > KEPT_SHARE * deadlineMs)
     // In the order in which they came: with the last of these there were more than threads.
     const tooMany = kept[threads]
     if (tooMany !== undefined) noteFull(tooMany.since)
   }
 
   const of = (caller: Caller, lane: Lane): readonly Admitted[] =>
-    [...underWay].filter((each) => each.caller === caller && each.lane === lane)
+    [...admitted].filter((each) => each.caller === caller && each.lane === lane)
 
   /** The last to be done of the caller that has most in a lane, if that is more than the newcomer has. */
   const displaceable = (newcomer: Caller, lane: Lane): Admitted | undefined => {
@@ -111,7 +111,7 @@ export function admission({ threads, deadlineMs, servedSoFar, now = () => perfor
    */
   const workUntilDone = (answer: Pick<Admitted, 'caller' | 'left'>): number => {
     const own = { before: answer.left, hasPassed: false, others: new Map<Caller, number>() }
-    for (const each of underWay) {
+    for (const each of admitted) {
       if (each === answer) own.hasPassed = true
       else if (each.caller !== answer.caller)
         own.others.set(each.caller, (own.others.get(each.caller) ?? 0) + each.left)
@@ -122,7 +122,7 @@ export function admission({ threads, deadlineMs, servedSoFar, now = () => perfor
 
   const leave = (answer: Admitted): void => {
     look()
-    if (!underWay.delete(answer)) return
+    if (!admitted.delete(answer)) return
     for (const [key, known] of callers) {
       if (known.caller !== answer.caller) continue
       known.answers -= 1
@@ -140,7 +140,7 @@ export function admission({ threads, deadlineMs, servedSoFar, now = () => perfor
       const { caller } = known
       const lane = laneFor(workMs)
       const isLate = Math.max(ms, workUntilDone({ caller, left: workMs }) / threads) > deadlineMs
-      const isCrowded = [...underWay].filter((each) => each.lane === lane).length >= most
+      const isCrowded = [...admitted].filter((each) => each.lane === lane).length >= most
       const displaced = !isLate && isCrowded ? displaceable(caller, lane) : undefined
       if (isLate || (isCrowded && displaced === undefined)) {
         if (!areCallersApart() || known.answers < heaviest().answers) noteFull(now())
@@ -153,7 +153,7 @@ export function admission({ threads, deadlineMs, servedSoFar, now = () => perfor
       const answer: Admitted = { since: now(), caller, lane, left: workMs, displace }
       callers.set(key, known)
       known.answers += 1
-      underWay.add(answer)
+      admitted.add(answer)
       return answer
     },
     leave,

@@ -43,22 +43,22 @@ export async function startThreads({ filename, most, complain }: Options): Promi
       idleTimeout: IDLE_MS,
       workerData: { givesWay: GIVES_WAY[place] },
     })
-    let underWay = 0
+    let running = 0
     // Of a thread that ends with nothing to do: it is replaced, and unheard the event would end the service.
     pool.on('error', complain)
     // A pool gives up starting threads when one ends before it has begun; whoever waits would wait for ever.
     const revive = () => {
-      if (underWay > 0 && pool.threads.length === 0) pool.run(null, { name: 'nothing' }).catch(() => {})
+      if (running > 0 && pool.threads.length === 0) pool.run(null, { name: 'nothing' }).catch(() => {})
     }
     pool.on('workerDestroy', () => setTimeout(revive, REVIVE_MS).unref())
     return {
       pool,
       run: async <Name extends TaskName>(order: Order<Name>, signal: AbortSignal) => {
-        underWay += 1
+        running += 1
         try {
           return await pool.run(order, { name: 'timed', signal })
         } finally {
-          underWay -= 1
+          running -= 1
         }
       },
     }

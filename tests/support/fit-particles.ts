@@ -126,8 +126,8 @@ export function byParticles(asked: Asked, wanted: number, most: number): ByParti
             if (gap < threshold) weight = 0
             break
           case 'plug': {
-            const doubt = Math.hypot(s, g / Math.sqrt(12))
-            const over = (circle - reading.diameter) / doubt
+            const uncertainty = Math.hypot(s, g / Math.sqrt(12))
+            const over = (circle - reading.diameter) / uncertainty
             weight *=
               reading.result === 'snug'
                 ? density(reading.diameter, circle, g, s)

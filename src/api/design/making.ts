@@ -137,14 +137,14 @@ export function plateMakingAnswer(bearing: ThrustBearing): MakingAnswer<PlateMak
 }
 
 function filledIn(
-  asked: MakingInput,
+  stated: MakingInput,
   whole: MakingInput,
   units: Units,
   seasoned: Seasoned | undefined,
   more?: typeof PLATE_DEFAULTS,
 ) {
   const request = toMakingRequest(whole, units)
-  const assumed = assumptionsIn(asked, request, makingDefaults('/making', more), '/making')
+  const assumed = assumptionsIn(stated, request, makingDefaults('/making', more), '/making')
   const chosen = (seasoned?.paths ?? []).filter((path) => path.startsWith('/making'))
   return { request, assumed: [...assumed, ...chosen.map((path) => ofTheSeason(path, { making: request }))] }
 }

@@ -39,8 +39,8 @@ export const jobSheetRoute: FastifyPluginAsyncTypebox = async (app) => {
       },
     },
     handler: async (body, request, mediaType) => {
-      const asked = await seasonedDesign(app, { ...body, making: body.making ?? {} }, request)
-      const made = design(toDesignInput(asked))
+      const filled = await seasonedDesign(app, { ...body, making: body.making ?? {} }, request)
+      const made = design(toDesignInput(filled))
       if (!made.ok) throw refusedDesign(made.error, body)
       const { toJobSheet } = await import('./present.ts')
       const sheet = toJobSheet(made.value, body)

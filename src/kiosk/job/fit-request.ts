@@ -20,20 +20,20 @@ export function fitRequest(job: Job, design: object, units: Units, hasRings: boo
   const now = ringNow(states)
   const first = states.length === 1
   const ofOther = job.ring === 'inner' ? ringNow(job.outer).readings.filter(isOfBalls) : []
-  const asked = (readings: readonly Reading[]) => readings.map((reading) => requestOf(reading, units))
+  const requestsOf = (readings: readonly Reading[]) => readings.map((reading) => requestOf(reading, units))
   const earlier = states.slice(0, -1).flatMap(({ readings, cut }, index) =>
     cut === undefined
       ? []
       : {
           // What the outer ring says of the balls holds at every state of the inner one: it is told once, at the first.
-          readings: asked(index === 0 ? [...ofOther, ...readings] : readings),
+          readings: requestsOf(index === 0 ? [...ofOther, ...readings] : readings),
           thenRemoved: { with: cut.with, radial: size(cut.radial, units) },
         },
   )
   return {
     design,
     ...(hasRings && { ring: job.ring }),
-    readings: asked(first ? [...ofOther, ...now.readings] : now.readings),
+    readings: requestsOf(first ? [...ofOther, ...now.readings] : now.readings),
     ...(earlier.length > 0 && { earlier }),
     ...removals(states, job.ring, units),
     ...onHand(job, units),

@@ -85,7 +85,7 @@ export interface LocalAnswer {
   readonly body: string
 }
 
-interface Asked {
+interface LocalRequest {
   readonly method: 'GET' | 'POST'
   /** Without the version at its beginning: `/design`. */
   readonly path: string
@@ -99,7 +99,7 @@ const { routes } = browserService()
  *
  * @throws Error for an input that the page would not send
  */
-export async function localAnswer({ method, path, input }: Asked): Promise<LocalAnswer | undefined> {
+export async function localAnswer({ method, path, input }: LocalRequest): Promise<LocalAnswer | undefined> {
   const found = routeOf(path)
   if (found === undefined) return undefined
   const { route, params } = found

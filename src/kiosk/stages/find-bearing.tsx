@@ -20,14 +20,14 @@ type FindProps = Pick<StageProps, 'job' | 'derived' | 'change'>
 export function FindBearing({ job, derived, change }: FindProps) {
   const [isOpen, setIsOpen] = useState(job.choices.findSizes !== undefined)
   const { units } = derived
-  const asked = asking(job.choices, units)
+  const query = readQuery(job.choices, units)
   const field = (name: ChoiceName, label: string, hint: string) => (
     <TextField
       label={label}
       name={name}
       value={job.choices[name] ?? ''}
       hint={hint}
-      fault={asked.faults[name]}
+      fault={query.faults[name]}
       onInput={(text) => change(withChoice(job, name, text), name)}
     />
   )
@@ -37,17 +37,17 @@ export function FindBearing({ job, derived, change }: FindProps) {
       {field('findSizes', FIND.sizes, FIND.sizesHint(units))}
       {field('findOutside', FIND.outside, units)}
       {field('findCounts', FIND.counts, FIND.countsHint)}
-      {isOpen && asked.sizes.length > 0 && (
+      {isOpen && query.sizes.length > 0 && (
         <>
-          <Best asked={asked} job={job} derived={derived} change={change} />
-          {asked.counts.length > 0 && <Table asked={asked} job={job} derived={derived} change={change} />}
+          <Best query={query} job={job} derived={derived} change={change} />
+          {query.counts.length > 0 && <Table query={query} job={job} derived={derived} change={change} />}
         </>
       )}
     </details>
   )
 }
 
-interface Asked {
+interface FindQuery {
   readonly sizes: readonly number[]
   readonly counts: readonly number[]
   readonly outside?: number
@@ -57,7 +57,7 @@ interface Asked {
 const COUNT = { min: 3, max: 200 }
 
 /** What can be read of the three fields. With a fault in one, nothing of it is asked. */
-function asking(choices: FindProps['job']['choices'], units: Units): Asked {
+function readQuery(choices: FindProps['job']['choices'], units: Units): FindQuery {
   const lengths = listIn(choices.findSizes ?? '').map((text) => readLength(text, units))
   const counts = listIn(choices.findCounts ?? '').map((text) => readCount(text, COUNT))
   const outside = choices.findOutside === undefined ? undefined : readLength(choices.findOutside, units)
@@ -82,24 +82,24 @@ function asking(choices: FindProps['job']['choices'], units: Units): Asked {
 /** So many can be looked through without a wheel. */
 const SHOWN = 5
 
-function Best({ asked, job, derived, change }: FindProps & { readonly asked: Asked }) {
+function Best({ query, job, derived, change }: FindProps & { readonly query: FindQuery }) {
   const { units, arrangement } = derived
   const read = readLength(job.bearing['bore'] ?? '', units)
   const bore = read instanceof Unread ? undefined : inUnits(read, units)
   const material = job.bearing['balls.material']
   const reply = useReply(
     '/v1/design-search',
-    bore === undefined || asked.outside === undefined
+    bore === undefined || query.outside === undefined
       ? undefined
       : {
           units,
           arrangement,
-          balls: asked.sizes.map((diameter) => ({ diameter, ...(material !== undefined && { material }) })),
+          balls: query.sizes.map((diameter) => ({ diameter, ...(material !== undefined && { material }) })),
           bore: { min: bore, max: bore },
-          ...(asked.counts.length > 0 && {
-            counts: { min: Math.min(...asked.counts), max: Math.max(...asked.counts) },
+          ...(query.counts.length > 0 && {
+            counts: { min: Math.min(...query.counts), max: Math.max(...query.counts) },
           }),
-          outsideDiameter: { max: asked.outside },
+          outsideDiameter: { max: query.outside },
           limit: SHOWN,
         },
   )
@@ -154,9 +154,9 @@ function instead(bearing: BearingTexts, design: Json): BearingTexts {
   return { ...Object.fromEntries(cleared.map((name) => [name, ''])), ...textsOf(design) }
 }
 
-function Table({ asked, job, derived, change }: FindProps & { readonly asked: Asked }) {
+function Table({ query, job, derived, change }: FindProps & { readonly query: FindQuery }) {
   const { units, arrangement } = derived
-  const reply = useReply('/v1/size-table', { units, arrangement, diameters: asked.sizes, counts: asked.counts })
+  const reply = useReply('/v1/size-table', { units, arrangement, diameters: query.sizes, counts: query.counts })
   return (
     <Answered reply={reply}>
       {(answer) => (

@@ -17,12 +17,12 @@ import { ReadingForm } from './reading-form.tsx'
 export function LatheStage({ job, derived, change, show }: StageProps) {
   const { request, units, name } = derived
   const hasInner = traitsOf(derived).members === 'rings'
-  const asked: Job = hasInner ? job : { ...job, ring: 'outer' }
-  const reply = useReply('/v1/fit-correction', request && fitRequest(asked, request, units, hasInner))
+  const ringJob: Job = hasInner ? job : { ...job, ring: 'outer' }
+  const reply = useReply('/v1/fit-correction', request && fitRequest(ringJob, request, units, hasInner))
   const sheet = useReply('/v1/job-sheet', request)
   if (request === undefined) return <NoBearing derived={derived} />
-  const states = job[asked.ring]
-  const isOf = `${name} ${asked.ring} ${states.length}`
+  const states = job[ringJob.ring]
+  const isOf = `${name} ${ringJob.ring} ${states.length}`
   return (
     <div class="lathe">
       {hasInner && (
@@ -37,27 +37,27 @@ export function LatheStage({ job, derived, change, show }: StageProps) {
           onPick={(ring: Job['ring']) => show({ ...job, ring })}
         />
       )}
-      <Advice reply={reply} derived={derived} title={adviceFor(name, asked.ring)} />
+      <Advice reply={reply} derived={derived} title={adviceFor(name, ringJob.ring)} />
       <div class="columns even">
         <ReadingForm
           key={`read ${isOf}`}
-          ring={asked.ring}
+          ring={ringJob.ring}
           units={units}
           blanks={sheet}
-          onEnter={(reading) => change(withRing(asked, withReading(reading)))}
+          onEnter={(reading) => change(withRing(ringJob, withReading(reading)))}
         />
         <div>
           <GrooveHistory
             states={states}
-            onRemove={(index) => change(withRing(asked, withoutReading(index)))}
-            onStartAgain={() => change(withRing(asked, untouched))}
+            onRemove={(index) => change(withRing(ringJob, withoutReading(index)))}
+            onStartAgain={() => change(withRing(ringJob, untouched))}
           />
           <OnHand job={job} units={units} change={change} />
           <CutForm
             key={`cut ${isOf}`}
             reply={reply}
             units={units}
-            onCut={(cut) => change(withRing(asked, withCut(cut)))}
+            onCut={(cut) => change(withRing(ringJob, withCut(cut)))}
           />
         </div>
       </div>

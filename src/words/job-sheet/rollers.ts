@@ -36,14 +36,14 @@ export function cheeks(facts: {
   /** The screws of the cheeks, if there is room for any. */
   readonly screws: CheekScrews | undefined
   /** The screw that the maker chose, by name. */
-  readonly asked: string | undefined
+  readonly requested: string | undefined
   readonly units: Units
 }): OperationWords {
   const { tool, how } = ROUND_BY[facts.machines]
   const { screws } = facts
   const fastened = screws
     ? `The screws go into the outer ring, clear of its track, those of one cheek between those of the other. ${screwHoles(screws, 'the cheek')}.`
-    : `There is no room for ${facts.asked === undefined ? 'a wood screw' : `a ${facts.asked} screw`} in cheek and ring: use pins or thinner screws, and drill for them.`
+    : `There is no room for ${facts.requested === undefined ? 'a wood screw' : `a ${facts.requested} screw`} in cheek and ring: use pins or thinner screws, and drill for them.`
   return {
     title: 'Make the two cheeks and screw them on',
     tool: screws ? `${tool}, ${screwTools(screws)}` : `${tool}, screwdriver`,

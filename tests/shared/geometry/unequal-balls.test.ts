@@ -67,8 +67,8 @@ describe('equal balls are the closed ring', () => {
         const radius = least + part * (3 * closedPitchRadius(mm(diameter), count) - least)
         const gap = unequalBallGap(mm(radius + diameter / 2), equal(count, diameter))
         // where three balls fill the groove the gap moves by a root: the root of a rounding
-        const doubt = count === 3 && part < 1e-3 ? 1e-7 : 1e-12
-        expect(gap).toBeWithin(doubt * radius, ballGap(mm(radius), mm(diameter), count))
+        const uncertainty = count === 3 && part < 1e-3 ? 1e-7 : 1e-12
+        expect(gap).toBeWithin(uncertainty * radius, ballGap(mm(radius), mm(diameter), count))
       }),
     )
   })

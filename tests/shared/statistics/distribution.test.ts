@@ -125,8 +125,8 @@ test('mean and variance of the size of a number: the mean over its quantiles', (
         kind === 'normal' ? { kind, mean, standardDeviation: width } : { kind, mean, halfWidth: width }
       const sizes = drawn(distribution, 9).subarray(0, 200_000).map(Math.abs)
       const { mean: size, variance } = momentsOfSize(distribution)
-      const doubt = Math.sqrt(variance / sizes.length)
-      expect(sampleMean(sizes)).toBeWithin(5 * doubt, size)
+      const uncertainty = Math.sqrt(variance / sizes.length)
+      expect(sampleMean(sizes)).toBeWithin(5 * uncertainty, size)
       const squares = sizes.map((each) => (each - size) * (each - size))
       expect(sampleMean(squares)).toBeWithin(0.03 * variance, variance)
     }),
