@@ -30,7 +30,8 @@ function columnOf(column: number): Float64Array {
   const shift = (0.5 + column * 0.6180339887498949) % 1
   return Float64Array.from({ length: POINTS }, (_, index) => {
     const place = (index * STRIDE) % POINTS
-    const at = ranks === undefined ? ((place * (generator ?? 1)) % POINTS) / POINTS : (ranks[place] ?? 0) / POINTS
+    const at =
+      ranks === undefined ? ((place * (generator ?? 1)) % POINTS) / POINTS : (ranks[place] ?? Number.NaN) / POINTS
     const uniform = (at + shift / POINTS) % 1
     return normalQuantile(Math.min(Math.max(uniform, 0.25 / POINTS), 1 - 0.25 / POINTS))
   })
@@ -41,9 +42,9 @@ function shuffled(column: number): Uint16Array {
   const ranks = Uint16Array.from({ length: POINTS }, (_, index) => index)
   const words = drawWords(randomStream(1, column), POINTS)
   for (let index = POINTS - 1; index > 0; index--) {
-    const other = Math.floor(((words[index] ?? 0) / 4_294_967_296) * (index + 1))
-    const kept = ranks[index] ?? 0
-    ranks[index] = ranks[other] ?? 0
+    const other = Math.floor(((words[index] ?? Number.NaN) / 4_294_967_296) * (index + 1))
+    const kept = ranks[index] ?? Number.NaN
+    ranks[index] = ranks[other] ?? Number.NaN
     ranks[other] = kept
   }
   return ranks

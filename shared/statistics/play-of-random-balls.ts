@@ -171,7 +171,7 @@ function product(one: Polynomial, other: Polynomial): Polynomial {
   const all = new Array<number>(one.length + other.length - 1).fill(0)
   one.forEach((a, power) => {
     other.forEach((b, more) => {
-      all[power + more] = (all[power + more] ?? 0) + a * b
+      all[power + more] = (all[power + more] ?? Number.NaN) + a * b
     })
   })
   return all

@@ -15,16 +15,16 @@ const SMOOTHED = 6
 export function estimateOf(values: Float64Array, weights: Float64Array): Estimate {
   let [mean, least, most] = [0, Number.POSITIVE_INFINITY, Number.NEGATIVE_INFINITY]
   for (let point = 0; point < values.length; point++) {
-    const weight = weights[point] ?? 0
-    const value = values[point] ?? 0
+    const weight = weights[point] ?? Number.NaN
+    const value = values[point] ?? Number.NaN
     mean += weight * value
     if (weight > 1e-9 && value < least) least = value
     if (weight > 1e-9 && value > most) most = value
   }
   let variance = 0
   for (let point = 0; point < values.length; point++) {
-    const off = (values[point] ?? 0) - mean
-    variance += (weights[point] ?? 0) * off * off
+    const off = (values[point] ?? Number.NaN) - mean
+    variance += (weights[point] ?? Number.NaN) * off * off
   }
   return {
     value: mean,
@@ -37,8 +37,8 @@ function binned(values: Float64Array, weights: Float64Array, least: number, most
   const bins = new Float64Array(BINS + 2 * SMOOTHED)
   const perBin = most > least ? BINS / (most - least) : 0
   for (let point = 0; point < values.length; point++) {
-    const bin = Math.min(BINS - 1, Math.max(0, Math.floor(((values[point] ?? 0) - least) * perBin)))
-    bins[bin + SMOOTHED] = (bins[bin + SMOOTHED] ?? 0) + (weights[point] ?? 0)
+    const bin = Math.min(BINS - 1, Math.max(0, Math.floor(((values[point] ?? Number.NaN) - least) * perBin)))
+    bins[bin + SMOOTHED] = (bins[bin + SMOOTHED] ?? Number.NaN) + (weights[point] ?? Number.NaN)
   }
   return bins
 }
@@ -51,7 +51,7 @@ function shortest(bins: Float64Array, from: number, width: number): { min: numbe
   for (let bin = 0; bin < bins.length; bin++) {
     let sum = 0
     for (let near = Math.max(0, bin - reach + 1); near < Math.min(bins.length, bin + reach); near++)
-      sum += (bins[near] ?? 0) * (reach - Math.abs(near - bin))
+      sum += (bins[near] ?? Number.NaN) * (reach - Math.abs(near - bin))
     total += sum
     below[bin + 1] = total
   }
@@ -60,11 +60,11 @@ function shortest(bins: Float64Array, from: number, width: number): { min: numbe
   let best = { min: 0, max: last }
   let right = 0
   for (let left = 0; left <= last; left++) {
-    const wanted = (below[left] ?? 0) + holding
-    while (right < last && (below[right] ?? 0) < wanted) right++
-    if ((below[right] ?? 0) < wanted) break
-    const inBin = (below[right] ?? 0) - (below[right - 1] ?? 0)
-    const end = right - (inBin > 0 ? ((below[right] ?? 0) - wanted) / inBin : 0)
+    const wanted = (below[left] ?? Number.NaN) + holding
+    while (right < last && (below[right] ?? Number.NaN) < wanted) right++
+    if ((below[right] ?? Number.NaN) < wanted) break
+    const inBin = (below[right] ?? Number.NaN) - (below[right - 1] ?? Number.NaN)
+    const end = right - (inBin > 0 ? ((below[right] ?? Number.NaN) - wanted) / inBin : 0)
     if (end - left < best.max - best.min) best = { min: left, max: end }
   }
   return { min: from + (best.min - reach) * width, max: from + (best.max - reach) * width }

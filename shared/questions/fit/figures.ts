@@ -18,21 +18,21 @@ const playTaken = (subject: Subject, { finishAllowance }: Target): number =>
 
 /** The circle inside the balls at a point. */
 function insideAt({ unknowns: { subject }, outer, mean, scatter, reduction }: Posterior, point: number): number {
-  const ball = mean[point] ?? 0
-  const radius = pitchRadius(subject.outer.seat, outer[point] ?? 0, ball)
-  return 2 * radius - ball - (scatter[point] ?? 0) * (reduction[point] ?? 0)
+  const ball = mean[point] ?? Number.NaN
+  const radius = pitchRadius(subject.outer.seat, outer[point] ?? Number.NaN, ball)
+  return 2 * radius - ball - (scatter[point] ?? Number.NaN) * (reduction[point] ?? Number.NaN)
 }
 
 /** The figure at a point, the groove being deeper by `further` than it is. */
 export function figureAt(posterior: Posterior, point: number, further = 0): number {
   const { subject } = posterior.unknowns
-  const ball = posterior.mean[point] ?? 0
+  const ball = posterior.mean[point] ?? Number.NaN
   if (subject.cuts === 'outer') {
-    const x = (posterior.outer[point] ?? 0) + further
+    const x = (posterior.outer[point] ?? Number.NaN) + further
     return gapOf(pitchRadius(subject.outer.seat, x, ball), ball, subject.balls.count)
   }
   const { landRadius, arcOnEdges } = subject.inner
-  const depth = landRadius + (posterior.cut[point] ?? 0) + further
+  const depth = landRadius + (posterior.cut[point] ?? Number.NaN) + further
   const seat = arcOnEdges === undefined ? depth : seatDepth(arcOnEdges, depth, ball)
   return insideAt(posterior, point) - 2 * (landRadius - seat)
 }
@@ -46,8 +46,8 @@ export const finishedFigureAt = (posterior: Posterior, target: Target, point: nu
 /** How much deeper the groove of a point must be for a figure, finish and all; below 0 it is past it. */
 export function depthTo(posterior: Posterior, target: Target, point: number, figure: number): number {
   const { subject } = posterior.unknowns
-  const ball = posterior.mean[point] ?? 0
-  const cut = posterior.cut[point] ?? 0
+  const ball = posterior.mean[point] ?? Number.NaN
+  const cut = posterior.cut[point] ?? Number.NaN
   if (subject.cuts === 'outer') {
     const radius = radiusForGap(figure, ball, subject.balls.count)
     return xForPitch(subject.outer.seat, radius, ball) + finishTakes(subject, target) - cut
@@ -73,11 +73,13 @@ export function chancesOf(posterior: Posterior, target: Target, finished: Float6
   const isGap = posterior.unknowns.subject.cuts === 'outer'
   let [inBand, tooDeep] = [0, 0]
   for (let point = 0; point < weights.length; point++) {
-    const weight = weights[point] ?? 0
-    const figure = finished[point] ?? 0
+    const weight = weights[point] ?? Number.NaN
+    const figure = finished[point] ?? Number.NaN
     if (figure > target.max) tooDeep += weight
     else if (figure >= target.min) {
-      inBand += isGap ? weight * chanceTaken(threshold, refusedAt[point] ?? 0, takenAt[point] ?? 0, figure) : weight
+      inBand += isGap
+        ? weight * chanceTaken(threshold, refusedAt[point] ?? Number.NaN, takenAt[point] ?? Number.NaN, figure)
+        : weight
     }
   }
   inBand = Math.min(inBand, 1)

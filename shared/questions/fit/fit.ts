@@ -172,7 +172,7 @@ function isInReach(subject: Subject, { aim }: Target): boolean {
 }
 
 const centresAt = ({ unknowns: { subject }, outer, mean }: Posterior, point: number): number =>
-  pitchRadius(subject.outer.seat, outer[point] ?? 0, mean[point] ?? 0)
+  pitchRadius(subject.outer.seat, outer[point] ?? Number.NaN, mean[point] ?? Number.NaN)
 
 function thresholdFor(subject: Subject): Threshold {
   const { diameter } = subject.balls

@@ -71,8 +71,8 @@ interface Possible {
 function ofOuterRing(situation: Situation): readonly Possible[] {
   const { posterior, figures, word } = situation
   const { subject } = posterior.unknowns
-  const gap = (point: number): number => (figures[point] ?? 0) + (posterior.hand[point] ?? 0)
-  const goesIn = (point: number): boolean => (figures[point] ?? 0) >= posterior.threshold.mean
+  const gap = (point: number): number => (figures[point] ?? Number.NaN) + (posterior.hand[point] ?? Number.NaN)
+  const goesIn = (point: number): boolean => (figures[point] ?? Number.NaN) >= posterior.threshold.mean
   const isIn = word === undefined ? chanceThat(situation, goesIn) > 0.5 : word === 'in'
   const opening = isIn ? undefined : openingOffer(situation)
   return [
@@ -85,18 +85,18 @@ function ofOuterRing(situation: Situation): readonly Possible[] {
 const row =
   ({ unknowns: { subject }, mean, hand }: Posterior) =>
   (point: number): number =>
-    subject.balls.count * (mean[point] ?? 0) + (hand[point] ?? 0)
+    subject.balls.count * (mean[point] ?? Number.NaN) + (hand[point] ?? Number.NaN)
 
 const caliper = (posterior: Posterior): Possible => ({
   kind: 'groove-bottom-diameter',
-  truth: (point) => 2 * Math.abs(posterior.cut[point] ?? 0),
+  truth: (point) => 2 * Math.abs(posterior.cut[point] ?? Number.NaN),
 })
 
 /** An inner ring that binds has no play to read: the caliper does it, until it runs. */
 function ofInnerRing(situation: Situation): readonly Possible[] {
   const { posterior, figures, readings, hasPlug } = situation
-  const runs = !binds(readings) && chanceThat(situation, (point) => (figures[point] ?? 0) > 0) > 0.5
-  const play: Possible = { kind: 'radial-play', truth: (point) => Math.max(0, figures[point] ?? 0) }
+  const runs = !binds(readings) && chanceThat(situation, (point) => (figures[point] ?? Number.NaN) > 0) > 0.5
+  const play: Possible = { kind: 'radial-play', truth: (point) => Math.max(0, figures[point] ?? Number.NaN) }
   const place = placeAt(posterior)
   const circle: Possible = {
     kind: 'plug',
@@ -126,15 +126,15 @@ function openingOffer(situation: Situation): Possible | undefined {
   for (let out = least; count - out >= FEWEST_IN_PLACE && (count - out - 1) / count > LEAST_ARC; out++) {
     const place = placeAt(posterior)
     const isIn = (point: number): boolean => {
-      const ball = posterior.mean[point] ?? 0
-      const radius = pitchRadius(subject.outer.seat, posterior.outer[point] ?? 0, ball)
+      const ball = posterior.mean[point] ?? Number.NaN
+      const radius = pitchRadius(subject.outer.seat, posterior.outer[point] ?? Number.NaN, ball)
       return gapOf(radius, ball, count - out) >= posterior.threshold.mean
     }
     if (chanceThat(situation, isIn) < SURELY_IN) continue
     return {
       kind: 'last-ball-opening',
       ballsLeftOut: out,
-      truth: (point) => openingOf(subject, place(point), out) + (posterior.hand[point] ?? 0),
+      truth: (point) => openingOf(subject, place(point), out) + (posterior.hand[point] ?? Number.NaN),
     }
   }
   return undefined
@@ -143,11 +143,11 @@ function openingOffer(situation: Situation): Possible | undefined {
 function placeAt(posterior: Posterior): (point: number) => Place {
   const place = emptyPlace()
   return (point) => {
-    place.mean = posterior.mean[point] ?? 0
-    place.scatter = posterior.scatter[point] ?? 0
-    place.outer = posterior.outer[point] ?? 0
-    place.reduction = posterior.reduction[point] ?? 0
-    place.leftOut = posterior.leftOut[point] ?? 0
+    place.mean = posterior.mean[point] ?? Number.NaN
+    place.scatter = posterior.scatter[point] ?? Number.NaN
+    place.outer = posterior.outer[point] ?? Number.NaN
+    place.reduction = posterior.reduction[point] ?? Number.NaN
+    place.leftOut = posterior.leftOut[point] ?? Number.NaN
     return place
   }
 }
@@ -156,10 +156,10 @@ function placeAt(posterior: Posterior): (point: number) => Place {
 function taught({ points, figures, deviation, errorOf }: Situation, possible: Possible): Offer {
   const { kind, ballsLeftOut, count, truth } = possible
   const truths = Float64Array.from(points, truth)
-  const own = Float64Array.from(points, (point) => figures[point] ?? 0)
+  const own = Float64Array.from(points, (point) => figures[point] ?? Number.NaN)
   const [figure, expected] = [meanOf(own), meanOf(truths)]
   const covariance = (one: Float64Array, mean: number, other: Float64Array, itsMean: number): number =>
-    one.reduce((sum, value, index) => sum + (value - mean) * ((other[index] ?? 0) - itsMean), 0) / one.length
+    one.reduce((sum, value, index) => sum + (value - mean) * ((other[index] ?? Number.NaN) - itsMean), 0) / one.length
   const both = covariance(own, figure, truths, expected)
   const noisy = covariance(truths, expected, truths, expected) + readingDeviation(errorOf(kind)) ** 2
   const share = (both * both) / Math.max(covariance(own, figure, own, figure) * noisy, Number.MIN_VALUE)

@@ -80,7 +80,7 @@ function apportioned(classes: readonly Omit<Class, 'count'>[], likely: readonly 
   const total = likely.reduce((sum, each) => sum + each, 0)
   const shares = likely.map((each) => Math.max(each / total, LEAST_SHARE))
   const sum = shares.reduce((all, each) => all + each, 0)
-  return classes.map((each, index) => ({ ...each, count: Math.floor(((shares[index] ?? 0) / sum) * POINTS) }))
+  return classes.map((each, index) => ({ ...each, count: Math.floor((itemAt(shares, index) / sum) * POINTS) }))
 }
 
 interface Drawn {
@@ -108,7 +108,8 @@ function draw(
     const { mean, factor } = proposal
     const errors = errorsUnder(unknowns, evidence, times)
     let logDensity = Math.log(chance / drawn)
-    for (let column = 0; column < columns; column++) logDensity += Math.log(factor[column * columns + column] ?? 1)
+    for (let column = 0; column < columns; column++)
+      logDensity += Math.log(factor[column * columns + column] ?? Number.NaN)
     const shareNarrow = (1 - 1 / EVERY) * NARROW ** -columns
     const shareWide = (1 / EVERY) * WIDE ** -columns
     for (let index = 0; index < drawn; index++, point++) {
@@ -117,10 +118,11 @@ function draw(
       let logWeight = logDensity
       let square = 0
       for (let row = 0; row < columns; row++) {
-        const normal = wide * (normals[row]?.[index] ?? 0)
+        const normal = wide * (normals[row]?.[index] ?? Number.NaN)
         eta[row] = normal
-        let sum = mean[row] ?? 0
-        for (let column = 0; column <= row; column++) sum += (factor[row * columns + column] ?? 0) * (eta[column] ?? 0)
+        let sum = mean[row] ?? Number.NaN
+        for (let column = 0; column <= row; column++)
+          sum += (factor[row * columns + column] ?? Number.NaN) * (eta[column] ?? Number.NaN)
         xi[at + row] = sum
         square += normal * normal
         logWeight -= 0.5 * sum * sum
@@ -132,7 +134,7 @@ function draw(
       let takenAt = Number.POSITIVE_INFINITY
       for (let each = 0; each < evidence.length; each++) {
         const piece = evidence[each] as Evidence
-        setCut(place, cuts[piece.state] ?? 0, isOuter)
+        setCut(place, cuts[piece.state] ?? Number.NaN, isOuter)
         if (piece.says === 'figure') {
           logWeight += logReading(piece.value, piece.truth(place), errors[each] as Errors)
         } else if (piece.says === 'above') {
@@ -145,7 +147,7 @@ function draw(
       }
       if (refusedAt !== Number.NEGATIVE_INFINITY || takenAt !== Number.POSITIVE_INFINITY)
         logWeight += Math.log(chanceBetween(threshold, refusedAt, takenAt))
-      setCut(place, cuts[states - 1] ?? 0, isOuter)
+      setCut(place, cuts[states - 1] ?? Number.NaN, isOuter)
       keep(posterior, point, place)
       posterior.weights[point] = logWeight
       posterior.refusedAt[point] = refusedAt
@@ -223,13 +225,13 @@ function normalised(weights: Float64Array): number {
   for (const weight of weights) if (weight > most) most = weight
   let sum = 0
   for (let point = 0; point < weights.length; point++) {
-    const weight = Math.exp((weights[point] ?? 0) - most)
+    const weight = Math.exp((weights[point] ?? Number.NaN) - most)
     weights[point] = weight
     sum += weight
   }
   let squares = 0
   for (let point = 0; point < weights.length; point++) {
-    const weight = (weights[point] ?? 0) / sum
+    const weight = (weights[point] ?? Number.NaN) / sum
     weights[point] = weight
     squares += weight * weight
   }
@@ -263,23 +265,24 @@ function momentsOf(
   let [share, squares] = [0, 0]
   const mean = new Float64Array(columns)
   for (let point = start; point < end; point++) {
-    const weight = weights[point] ?? 0
+    const weight = weights[point] ?? Number.NaN
     share += weight
     squares += weight * weight
     for (let column = 0; column < columns; column++)
-      mean[column] = (mean[column] ?? 0) + weight * (xi[point * columns + column] ?? 0)
+      mean[column] = (mean[column] ?? Number.NaN) + weight * (xi[point * columns + column] ?? Number.NaN)
   }
   if (!(share > 0 && (share * share) / squares > POINTS_A_COLUMN * columns)) return { share, proposal }
   const covariance = new Float64Array(columns * columns)
-  for (let column = 0; column < columns; column++) mean[column] = (mean[column] ?? 0) / share
+  for (let column = 0; column < columns; column++) mean[column] = (mean[column] ?? Number.NaN) / share
   for (let point = start; point < end; point++) {
-    const weight = (weights[point] ?? 0) / share
+    const weight = (weights[point] ?? Number.NaN) / share
     if (weight < 1e-9) continue
     for (let row = 0; row < columns; row++) {
-      const off = weight * ((xi[point * columns + row] ?? 0) - (mean[row] ?? 0))
+      const off = weight * ((xi[point * columns + row] ?? Number.NaN) - (mean[row] ?? Number.NaN))
       for (let column = 0; column <= row; column++)
         covariance[row * columns + column] =
-          (covariance[row * columns + column] ?? 0) + off * ((xi[point * columns + column] ?? 0) - (mean[column] ?? 0))
+          (covariance[row * columns + column] ?? Number.NaN) +
+          off * ((xi[point * columns + column] ?? Number.NaN) - (mean[column] ?? Number.NaN))
     }
   }
   return { share, proposal: { ...proposal, mean, factor: lowerFactor(covariance, columns, columns) } }

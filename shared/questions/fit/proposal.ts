@@ -89,7 +89,7 @@ export function proposalFor(
       if (pass === 0) logEvidence += Math.log(Math.max(chance, 1e-300))
       predictions[index] = { without: [mean, variance], withAll: along(normal, site), errorVariance }
     })
-    if (normal.mean.every((value, column) => Math.abs(value - (before[column] ?? 0)) < AT_REST)) break
+    if (normal.mean.every((value, column) => Math.abs(value - (before[column] ?? Number.NaN)) < AT_REST)) break
   }
   evidence.forEach((each, index) => {
     const site = itemAt(sites, index)
@@ -127,7 +127,7 @@ function whereTheGrooveIs(frame: Frame, evidence: readonly Evidence[], columns: 
     unknowns.unfold(xi, 0, times, place, cuts)
     let sum = start * start
     for (const each of evidence) {
-      setCut(place, cuts[each.state] ?? 0, subject.cuts === 'outer')
+      setCut(place, cuts[each.state] ?? Number.NaN, subject.cuts === 'outer')
       const blur = blurred * subject.balls.diameter
       if (each.says === 'figure') {
         const off = each.value - (each.unbent ?? each.truth)(place)
@@ -167,18 +167,19 @@ function absorb({ columns, mean, covariance }: Normal, slopes: Float64Array, pre
   for (let row = 0; row < columns; row++) {
     let sum = 0
     for (let column = 0; column < columns; column++)
-      sum += (covariance[row * columns + column] ?? 0) * (slopes[column] ?? 0)
+      sum += (covariance[row * columns + column] ?? Number.NaN) * (slopes[column] ?? Number.NaN)
     gain[row] = sum
-    variance += sum * (slopes[row] ?? 0)
-    at += (slopes[row] ?? 0) * (mean[row] ?? 0)
+    variance += sum * (slopes[row] ?? Number.NaN)
+    at += (slopes[row] ?? Number.NaN) * (mean[row] ?? Number.NaN)
   }
   const scale = 1 / Math.max(1 + precision * variance, 1e-12)
   const step = (shift - precision * at) * scale
   for (let row = 0; row < columns; row++) {
-    mean[row] = (mean[row] ?? 0) + (gain[row] ?? 0) * step
-    const share = precision * scale * (gain[row] ?? 0)
+    mean[row] = (mean[row] ?? Number.NaN) + (gain[row] ?? Number.NaN) * step
+    const share = precision * scale * (gain[row] ?? Number.NaN)
     for (let column = 0; column < columns; column++)
-      covariance[row * columns + column] = (covariance[row * columns + column] ?? 0) - share * (gain[column] ?? 0)
+      covariance[row * columns + column] =
+        (covariance[row * columns + column] ?? Number.NaN) - share * (gain[column] ?? Number.NaN)
   }
 }
 
@@ -186,11 +187,11 @@ function absorb({ columns, mean, covariance }: Normal, slopes: Float64Array, pre
 function along({ columns, mean, covariance }: Normal, { slopes, offset }: Site): [number, number] {
   let [at, variance] = [offset, 0]
   for (let row = 0; row < columns; row++) {
-    const slope = slopes[row] ?? 0
+    const slope = slopes[row] ?? Number.NaN
     if (slope === 0) continue
-    at += slope * (mean[row] ?? 0)
+    at += slope * (mean[row] ?? Number.NaN)
     for (let column = 0; column < columns; column++)
-      variance += slope * (covariance[row * columns + column] ?? 0) * (slopes[column] ?? 0)
+      variance += slope * (covariance[row * columns + column] ?? Number.NaN) * (slopes[column] ?? Number.NaN)
   }
   return [at, Math.max(variance, 1e-18)]
 }
@@ -213,20 +214,20 @@ function linearise(site: Site, evidence: Evidence, frame: Frame, mean: Float64Ar
   const truth = evidence.says === 'figure' ? (evidence.unbent ?? evidence.truth) : evidence.truth
   const valueAt = (xi: Float64Array, further = 0): number => {
     unknowns.unfold(xi, 0, times, place, cuts)
-    setCut(place, (cuts[evidence.state] ?? 0) + further, isOuter)
+    setCut(place, (cuts[evidence.state] ?? Number.NaN) + further, isOuter)
     return truth(place)
   }
   const here = valueAt(mean)
   const slopes = site.slopes.fill(0)
   const moved = mean.slice()
   for (const column of isOuter ? DIRECT.slice(0, -1) : DIRECT) {
-    moved[column] = (mean[column] ?? 0) + STEP
+    moved[column] = (mean[column] ?? Number.NaN) + STEP
     slopes[column] = (valueAt(moved) - here) / STEP
-    moved[column] = mean[column] ?? 0
+    moved[column] = mean[column] ?? Number.NaN
   }
   const perCut = (valueAt(mean, STEP) - here) / STEP
   slopesOfCut[evidence.state]?.forEach((slope, column) => {
-    slopes[column] = (slopes[column] ?? 0) + perCut * slope
+    slopes[column] = (slopes[column] ?? Number.NaN) + perCut * slope
   })
   let value = here
   if (evidence.says === 'word') {
@@ -236,11 +237,11 @@ function linearise(site: Site, evidence: Evidence, frame: Frame, mean: Float64Ar
       slopes[column] = sign * slope
     })
     slopes[last] = -sign * threshold.deviation
-    value = sign * (here - threshold.mean - threshold.deviation * (mean[last] ?? 0))
+    value = sign * (here - threshold.mean - threshold.deviation * (mean[last] ?? Number.NaN))
   }
   let offset = value
   slopes.forEach((slope, column) => {
-    offset -= slope * (mean[column] ?? 0)
+    offset -= slope * (mean[column] ?? Number.NaN)
   })
   site.offset = offset
 }
@@ -311,11 +312,11 @@ export function lowerFactor(covariance: Float64Array, columns: number, size: num
   const factor = new Float64Array(size * size)
   for (let row = 0; row < size; row++) {
     for (let column = 0; column <= row; column++) {
-      let sum = covariance[row * columns + column] ?? 0
+      let sum = covariance[row * columns + column] ?? Number.NaN
       for (let before = 0; before < column; before++)
-        sum -= (factor[row * size + before] ?? 0) * (factor[column * size + before] ?? 0)
+        sum -= (factor[row * size + before] ?? Number.NaN) * (factor[column * size + before] ?? Number.NaN)
       factor[row * size + column] =
-        row === column ? Math.sqrt(Math.max(sum, 1e-12)) : sum / (factor[column * size + column] ?? 1)
+        row === column ? Math.sqrt(Math.max(sum, 1e-12)) : sum / (factor[column * size + column] ?? Number.NaN)
     }
   }
   return factor

@@ -51,15 +51,15 @@ export function roomOf(posterior: Posterior, target: Target, finished: Float64Ar
     // Golden steps: even over the sample, and in no relation to its order.
     const uniform = ((index + 0.5) * 0.6180339887498949) % 1
     const goesIn = isGap
-      ? normalQuantileBetween(threshold, refusedAt[point] ?? 0, takenAt[point] ?? 0, uniform)
+      ? normalQuantileBetween(threshold, refusedAt[point] ?? Number.NaN, takenAt[point] ?? Number.NaN, uniform)
       : target.min
     room.toBand[index] = depthTo(posterior, target, point, Math.max(target.min, goesIn))
     room.toAim[index] = depthTo(posterior, target, point, target.aim)
     room.toSafe[index] = depthTo(posterior, target, point, safe)
     room.toDeep[index] = depthTo(posterior, target, point, target.max)
-    room.tool[index] = tool[point] ?? 0
-    remaining += (room.toAim[index] ?? 0) / COUNT
-    toolMean += (tool[point] ?? 0) / COUNT
+    room.tool[index] = tool[point] ?? Number.NaN
+    remaining += (room.toAim[index] ?? Number.NaN) / COUNT
+    toolMean += (tool[point] ?? Number.NaN) / COUNT
   })
   return { ...room, remaining, toolMean }
 }
@@ -70,7 +70,7 @@ function evenSample(figures: Float64Array, weights: Float64Array): Int32Array {
   const chosen = new Int32Array(COUNT)
   let [sum, next] = [0, 0]
   for (const point of order) {
-    sum += weights[point] ?? 0
+    sum += weights[point] ?? Number.NaN
     while (next < COUNT && sum >= (next + 0.5) / COUNT) chosen[next++] = point
   }
   const last = order.at(-1) ?? 0
@@ -82,23 +82,24 @@ function evenSample(figures: Float64Array, weights: Float64Array): Int32Array {
 function inOrder(figures: Float64Array, weights: Float64Array): Int32Array {
   let [least, most, count] = [Number.POSITIVE_INFINITY, Number.NEGATIVE_INFINITY, 0]
   for (let point = 0; point < figures.length; point++) {
-    if (!((weights[point] ?? 0) > NOTHING)) continue
+    if (!((weights[point] ?? Number.NaN) > NOTHING)) continue
     count++
-    least = Math.min(least, figures[point] ?? 0)
-    most = Math.max(most, figures[point] ?? 0)
+    least = Math.min(least, figures[point] ?? Number.NaN)
+    most = Math.max(most, figures[point] ?? Number.NaN)
   }
   const perBin = most > least ? (BINS - 1) / (most - least) : 0
   const starts = new Int32Array(BINS + 1)
-  const binOf = (point: number): number => Math.floor(((figures[point] ?? 0) - least) * perBin)
+  const binOf = (point: number): number => Math.floor(((figures[point] ?? Number.NaN) - least) * perBin)
   for (let point = 0; point < figures.length; point++) {
-    if ((weights[point] ?? 0) > NOTHING) starts[binOf(point) + 1] = (starts[binOf(point) + 1] ?? 0) + 1
+    if ((weights[point] ?? Number.NaN) > NOTHING)
+      starts[binOf(point) + 1] = (starts[binOf(point) + 1] ?? Number.NaN) + 1
   }
-  for (let bin = 0; bin < BINS; bin++) starts[bin + 1] = (starts[bin + 1] ?? 0) + (starts[bin] ?? 0)
+  for (let bin = 0; bin < BINS; bin++) starts[bin + 1] = (starts[bin + 1] ?? Number.NaN) + (starts[bin] ?? Number.NaN)
   const order = new Int32Array(count)
   for (let point = 0; point < figures.length; point++) {
-    if (!((weights[point] ?? 0) > NOTHING)) continue
+    if (!((weights[point] ?? Number.NaN) > NOTHING)) continue
     const bin = binOf(point)
-    const place = starts[bin] ?? 0
+    const place = starts[bin] ?? Number.NaN
     order[place] = point
     starts[bin] = place + 1
   }
@@ -118,9 +119,9 @@ export function afterCut(room: Room, depth: number, tool: ToolError): AfterCut {
   const deviation = Math.max(cutDeviation(tool, depth), 1e-6)
   let good = 0
   for (let index = 0; index < room.count; index++) {
-    const cut = depth * (1 + (room.tool[index] ?? 0))
-    const below = normalCdf(((room.toSafe[index] ?? 0) - cut) / deviation)
-    const short = normalCdf(((room.toBand[index] ?? 0) - cut) / deviation)
+    const cut = depth * (1 + (room.tool[index] ?? Number.NaN))
+    const below = normalCdf(((room.toSafe[index] ?? Number.NaN) - cut) / deviation)
+    const short = normalCdf(((room.toBand[index] ?? Number.NaN) - cut) / deviation)
     good += Math.max(0, below - short)
   }
   return { tooDeep: deepAfter(room, depth, tool), good: good / room.count }
@@ -131,6 +132,8 @@ export function deepAfter(room: Room, depth: number, tool: ToolError): number {
   const deviation = Math.max(cutDeviation(tool, depth), 1e-6)
   let tooDeep = 0
   for (let index = 0; index < room.count; index++)
-    tooDeep += normalCdf((depth * (1 + (room.tool[index] ?? 0)) - (room.toDeep[index] ?? 0)) / deviation)
+    tooDeep += normalCdf(
+      (depth * (1 + (room.tool[index] ?? Number.NaN)) - (room.toDeep[index] ?? Number.NaN)) / deviation,
+    )
   return tooDeep / room.count
 }

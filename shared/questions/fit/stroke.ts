@@ -1,3 +1,4 @@
+import { itemAt } from '#shared/numbers/item-at.ts'
 import { leastSquares } from '#shared/statistics/least-squares.ts'
 
 /** Strokes of the abrasive that were counted, and the ball gap (play, for the inner ring) before and after [mm]. */
@@ -34,10 +35,10 @@ export function strokeOf(
     counted.map(({ before, after }) => after - before),
     counted.map(({ strokes }) => 1 / strokes),
   )
-  const slope = fitted.coefficients[0] ?? 0
+  const slope = itemAt(fitted.coefficients, 0)
   if (!(slope > 0)) return undefined
   const strokes = counted.reduce((sum, each) => sum + each.strokes, 0)
   const fromReadings = (Math.SQRT2 * readingDeviation * Math.sqrt(counted.length)) / strokes
-  const uncertainty = Math.max(fitted.standardErrors[0] ?? 0, fromReadings)
+  const uncertainty = Math.max(itemAt(fitted.standardErrors, 0), fromReadings)
   return { radial: slope / figurePerDepth, relativeUncertainty: uncertainty / slope }
 }

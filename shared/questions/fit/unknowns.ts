@@ -87,13 +87,13 @@ export function unknownsOf(subject: Subject, earlier: readonly EarlierState[], t
       const slopes = new Float64Array(firstCut + earlier.length)
       slopes[OF_START] = within
       for (let cut = 0; cut < state; cut++) {
-        slopes[OF_TOOL] = (slopes[OF_TOOL] ?? 0) + defaults.TOOL_BIAS * (nominal[cut] ?? 0)
-        slopes[firstCut + cut] = spread[cut] ?? 0
+        slopes[OF_TOOL] = (slopes[OF_TOOL] ?? Number.NaN) + defaults.TOOL_BIAS * (nominal[cut] ?? Number.NaN)
+        slopes[firstCut + cut] = spread[cut] ?? Number.NaN
       }
       return slopes
     },
     unfold: (xi, at, times, place, cuts) => {
-      const value = (column: number): number => xi[at + column] ?? 0
+      const value = (column: number): number => xi[at + column] ?? Number.NaN
       place.scatter = balls.scatter * times
       place.mean = balls.diameter + meanUncertainty(subject, times) * value(OF_MEAN)
       place.hand = defaults.HAND_BIAS * value(OF_HAND)
@@ -103,7 +103,9 @@ export function unknownsOf(subject: Subject, earlier: readonly EarlierState[], t
       let cut = start + within * value(OF_START)
       cuts[0] = cut
       for (let state = 1; state < states; state++) {
-        cut += (nominal[state - 1] ?? 0) * (1 + place.tool) + (spread[state - 1] ?? 0) * value(firstCut + state - 1)
+        cut +=
+          (nominal[state - 1] ?? Number.NaN) * (1 + place.tool) +
+          (spread[state - 1] ?? Number.NaN) * value(firstCut + state - 1)
         cuts[state] = cut
       }
       place.cut = cut

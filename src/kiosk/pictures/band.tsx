@@ -1,3 +1,4 @@
+import { itemAt } from '#shared/numbers/item-at.ts'
 import { percent } from '#src/words/figure.ts'
 
 const WIDTH = 340
@@ -23,7 +24,7 @@ export function BandPicture(of: {
           <rect
             key={of.names[index]}
             class={`part-${index}`}
-            x={(starts[index] ?? 0) * WIDTH}
+            x={itemAt(starts, index) * WIDTH}
             y={0}
             width={Math.max(chance, 0) * WIDTH}
             height={HEIGHT}
