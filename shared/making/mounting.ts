@@ -2,11 +2,14 @@ import { cutTo } from '#shared/bearing/dimensions.ts'
 import type { WoodInput } from '#shared/bearing/making-input.ts'
 import { type Hold, type MountingInput, turningRing } from '#shared/bearing/mounting-input.ts'
 import type { RingPair } from '#shared/bearing/ring-pair.ts'
+import { wholeWood } from '#shared/bearing/whole-year.ts'
+import { segmentWood } from '#shared/data/segment-woods.ts'
 import { isSpecies } from '#shared/data/species.ts'
 import { ALONG_THE_GRAIN, MOVEMENT } from '#shared/data/wood-movement.ts'
 import { inches, type Mm, mm, type Units } from '#shared/units/length.ts'
 import { rounded } from '#shared/units/rounded.ts'
 import { stepDown, stepUp } from '#shared/units/step.ts'
+import { segmentedMovement } from '#shared/wood/segmented-movement.ts'
 import { type MoistureRange, UNSTATED_WOOD, unstatedMoisture } from '#shared/wood/unstated.ts'
 
 /*
@@ -60,6 +63,8 @@ export interface HousingSeat extends Seat {
   readonly leastWidth: Mm
   /** The hole behind the seat, which leaves a shoulder for the ring's wall to lie on. */
   readonly shoulderHole: Mm
+  /** Whether the ring has one grain, to lie along that of the board. */
+  readonly hasGrain: boolean
 }
 
 /** What turns an outer ring: a handle in its wall, or a hub screwed to its side. */
@@ -157,22 +162,53 @@ export function mountingOf(bearing: RingPair, moisture: MoistureRange = unstated
   const { units, making = {} } = bearing.resolved.input
   const { mounting = {}, woods = {} } = making
   const turns = turningRing(mounting)
-  const shaft = shaftSeat(bearing, mounting.shaft ?? {}, acrossOf(woods.innerRing), moisture)
+  const { innerRing, outerRing } = bearing
+  const bored = acrossOf(woods.innerRing, ringAt(innerRing.boreDiameter, innerRing.landDiameter, 'inside'))
+  const shaft = shaftSeat(bearing, mounting.shaft ?? {}, bored, moisture)
   if (turns === 'outer-ring') return { turns, shaft, drive: driveSeat(bearing, mounting.drive ?? 'crank') }
   const { housing = {} } = mounting
-  const ring = acrossOf(woods.outerRing)
-  const board = housing.species === undefined ? ring : acrossOf({ species: housing.species })
+  const ring = acrossOf(woods.outerRing, ringAt(outerRing.landDiameter, outerRing.outsideDiameter, 'outside'))
+  const hasGrain = hasOneGrain(woods.outerRing)
+  // A board of the same wood lies with its grain along that of the ring, cut as the ring is.
+  const { species, construction } = woods.outerRing ?? {}
+  const alike = { ...(species && { species }), ...(hasGrain && construction && { construction }) }
+  const board = acrossOf(housing.species === undefined ? alike : { species: housing.species })
   const seat = housingSeat(bearing, housing, { ring, board }, moisture)
-  return { turns, shaft, housing: { ...seat, seatDiameter: rounded(seat.seatDiameter, units) } }
+  return { turns, shaft, housing: { ...seat, hasGrain, seatDiameter: rounded(seat.seatDiameter, units) } }
 }
 
-/** Change across the grain per % of moisture, per size: the larger of both ways where the board is flat-sawn. */
-export function acrossOf(wood: Pick<WoodInput, 'construction' | 'species'> = {}): number {
-  const { species = UNSTATED_WOOD, construction = 'flat-sawn' } = wood
-  const movement = (isSpecies(species) ? MOVEMENT[species] : undefined) ?? MOVEMENT[UNSTATED_WOOD]
-  if (construction === 'cross-laminated-ply' || movement === undefined) return ALONG_THE_GRAIN.perPercent
-  return construction.endsWith('quarter-sawn') ? movement.radial : movement.tangential
+/** A cylinder of a part: its hole, or its outside. */
+interface Cylinder {
+  readonly part: { readonly innerRadius: Mm; readonly outerRadius: Mm }
+  readonly at: 'inside' | 'outside'
 }
+
+/**
+ * Change across the grain per % of moisture, per size: the larger of both ways where the board is flat-sawn. A ring of
+ * segments changes by what its hoop lets its cylinder change, all round alike.
+ */
+export function acrossOf(stated: WoodInput = {}, cylinder?: Cylinder): number {
+  const { species, construction = 'flat-sawn', segments } = wholeWood(stated)
+  if (construction === 'cross-laminated-ply') return ALONG_THE_GRAIN.perPercent
+  const known = species !== undefined && isSpecies(species) && MOVEMENT[species] !== undefined ? species : UNSTATED_WOOD
+  const face = construction.endsWith('quarter-sawn') ? 'radial' : 'tangential'
+  const across = MOVEMENT[known]?.[face] ?? ALONG_THE_GRAIN.perPercent
+  if (segments === undefined || cylinder === undefined) return across
+  const { part, at } = cylinder
+  const move = segmentedMovement({ ...part, count: segments.count, wood: segmentWood(known, face).plane })
+  return move({ along: ALONG_THE_GRAIN.perPercent, across })[at].mean
+}
+
+/** Whether a part comes from a board and has one grain, to be laid along that of another. */
+export const hasOneGrain = (stated: WoodInput = {}): boolean => {
+  const { construction, segments } = wholeWood(stated)
+  return segments === undefined && construction !== 'cross-laminated-ply'
+}
+
+export const ringAt = (inside: Mm, outside: Mm, at: Cylinder['at']): Cylinder => ({
+  part: { innerRadius: mm(inside / 2), outerRadius: mm(outside / 2) },
+  at,
+})
 
 /** A bore in a board moves along its grain and across it; a shaft of wood moves across its own, the other way more or less. */
 export const inShaft = (ring: number, shaft: number): readonly number[] =>
@@ -254,7 +290,7 @@ function housingSeat(
   { thickness = resolved.width, hold = USUAL_HOLD }: NonNullable<MountingInput['housing']>,
   { ring, board }: { readonly ring: number; readonly board: number },
   moisture: MoistureRange,
-): HousingSeat {
+): Omit<HousingSeat, 'hasGrain'> {
   const { outsideDiameter, wall, grooveBottomDiameter } = outerRing
   const { units } = resolved.input
   const leastWood = Math.max(LEAST_ROUND, wall)

@@ -9,11 +9,13 @@ import { type MoistureRange, unstatedMoisture } from '#shared/wood/unstated.ts'
 import { resolveMaking } from './defaults.ts'
 import {
   acrossOf,
+  hasOneGrain,
   inShaft,
   LEAST_WOOD,
   type MountingFault,
   misfits,
   playWith,
+  ringAt,
   type SeatPlay,
   WIDER,
 } from './mounting.ts'
@@ -46,6 +48,8 @@ export interface PinSeat {
 export interface BoardSeats {
   readonly hold: PlateHold
   readonly thickness: Mm
+  /** Whether the plates have one grain, to lie along that of the boards. */
+  readonly hasGrain: boolean
 }
 
 export interface PlateMounting {
@@ -76,7 +80,7 @@ export function plateMountingOf(bearing: ThrustBearing, moisture: MoistureRange 
   const isScrewed = hold === 'screwed' || screwsRequest !== undefined
   return {
     pin: pinSeat(bearing, thickness, moisture),
-    boards: { hold, thickness },
+    boards: { hold, thickness, hasGrain: hasOneGrain(input.making?.woods?.plates) },
     ...(isScrewed && fitting && { screws: fitting }),
   }
 }
@@ -91,7 +95,12 @@ function pinSeat({ plate, height, resolved }: ThrustBearing, board: Mm, moisture
   const shaft = diameter ?? rounded(mm(Math.max(bore - wider, bore / 2)), units)
   const inside = material === 'wood' ? acrossOf(species === undefined ? {} : { species }) : 0
   const playIn = (hole: number) =>
-    playWith(inShaft(acrossOf(making.woods?.plates), inside), hole - shaft, hole, moisture)
+    playWith(
+      inShaft(acrossOf(making.woods?.plates, ringAt(plate.boreDiameter, plate.outsideDiameter, 'inside')), inside),
+      hole - shaft,
+      hole,
+      moisture,
+    )
   const step = STEP[units]
   const clear = shaft + CLEARANCE[units]
   const closing = (hole: number) => playIn(hole).made - playIn(hole).min
@@ -139,7 +148,7 @@ export function plateMountingFaults(
 /** The plan of a turntable with all that was found filled in: asked for again, it finds the same. */
 export function wholePlatePlan(
   bearing: ThrustBearing,
-  { pin, boards, screws }: PlateMounting = plateMountingOf(bearing),
+  { pin, boards: { thickness, hold: held }, screws }: PlateMounting = plateMountingOf(bearing),
 ): MakingInput {
   const { making = {} } = bearing.resolved.input
   const { shaft, housing } = making.mounting ?? {}
@@ -147,6 +156,6 @@ export function wholePlatePlan(
   return {
     ...making,
     ...(screws && { screws: { count: screws.count, ...requestedSize(screws) } }),
-    mounting: { shaft: { ...shaft, diameter, material, hold }, housing: { ...housing, ...boards } },
+    mounting: { shaft: { ...shaft, diameter, material, hold }, housing: { ...housing, thickness, hold: held } },
   }
 }

@@ -1,7 +1,6 @@
 import type { CagedBearing, RollerBearing, ThrustBearing } from '#shared/bearing/arrangements.ts'
 import type { WoodInput } from '#shared/bearing/making-input.ts'
 import type { RingPair } from '#shared/bearing/ring-pair.ts'
-import { wholeWood } from '#shared/bearing/whole-year.ts'
 import { segmentsOf } from '#shared/geometry/segments.ts'
 import { itemAt } from '#shared/numbers/item-at.ts'
 import { type Mm, mm, type Units } from '#shared/units/length.ts'
@@ -66,14 +65,9 @@ export function stockOf(bearing: StockedRings): Stock {
   const { units, making = {} } = bearing.resolved.input
   const resolved = resolveMaking(making, units)
   const allowed: Allowed = { stock: resolved, film: bearing.resolved }
+  const { woods = {} } = resolved
   const sawn = blanksOf(bearing, allowed)
-  // A ring glued up of segments has its hole from the start: nothing is sawn out of it.
-  const { roughHole: _, ...outer } = sawn.outerRing
-  const segmented = {
-    outerRing: segmentsIn(resolved.woods?.outerRing),
-    innerRing: segmentsIn(resolved.woods?.innerRing),
-  }
-  const blanks = segmented.outerRing === undefined ? sawn : { ...sawn, outerRing: outer }
+  const blanks = { ...sawn, outerRing: withItsHole(sawn.outerRing, woods.outerRing) }
   const hole = entryHole(blanks.outerRing, blanks.innerRing, resolved)
   const split = splitRing(bearing, resolved)
   const cheekScrews = cheekScrewsOf(bearing, resolved)
@@ -82,14 +76,15 @@ export function stockOf(bearing: StockedRings): Stock {
     ringStock(discBlank(circle, hole, thickness, allowed), resolved, units)
   return {
     resolved,
-    outerRing: ringStock(blanks.outerRing, resolved, units, segmented.outerRing),
-    innerRing: ringStock(blanks.innerRing, resolved, units, segmented.innerRing),
+    outerRing: ringStock(blanks.outerRing, resolved, units, woods.outerRing),
+    innerRing: ringStock(blanks.innerRing, resolved, units, woods.innerRing),
     ...(cheeks && { cheeks: disc(cheeks.outsideDiameter, cheeks.holeDiameter, cheeks.thickness) }),
     ...(cage && {
       cage: ringStock(
-        ringBlank(cage.outsideDiameter, cage.boreDiameter, cage.width, cage.pieces, allowed),
+        withItsHole(ringBlank(cage.outsideDiameter, cage.boreDiameter, cage.width, cage.pieces, allowed), woods.cage),
         resolved,
         units,
+        woods.cage,
       ),
     }),
     nesting: nestingOf(blanks.outerRing, blanks.innerRing, landGap, resolved),
@@ -109,16 +104,21 @@ export function plateStockOf({ plate, resolved: bearing }: ThrustBearing): Plate
   const blank = discBlank(outsideDiameter, boreDiameter, thickness, { stock: resolved, film: bearing })
   return {
     resolved,
-    plates: ringStock(blank, resolved, units),
+    plates: ringStock(blank, resolved, units, resolved.woods?.plates),
     ...(mandrel === undefined ? {} : { mandrel }),
   }
 }
 
-/** The number of pieces in a layer of a part that is glued up of segments. */
-const segmentsIn = (wood: WoodInput | undefined): number | undefined => wood && wholeWood(wood).segments?.count
+/** A ring glued up of segments has its hole from the start: nothing is sawn out of it. */
+function withItsHole(blank: Blank, wood: WoodInput | undefined): Blank {
+  const { roughHole: _, ...hollow } = blank
+  return wood?.segments === undefined ? blank : hollow
+}
 
-function ringStock(blank: Blank, stock: ResolvedMaking, units: Units, segments?: number): RingStock {
-  const glued = segments === undefined ? undefined : gluedUp(blank, segments, stock)
+/** @param wood of the part, as a resolved plan has it */
+function ringStock(blank: Blank, stock: ResolvedMaking, units: Units, wood: WoodInput | undefined = {}): RingStock {
+  const { segments } = wood
+  const glued = segments === undefined ? undefined : gluedUp(blank, segments.count, stock)
   const boards = boardOptions(blank, stock, units, glued)
   return {
     blank,

@@ -1,8 +1,8 @@
-import { type Design, isCaged, isOfPlates, nameOf } from '#shared/bearing/arrangements.ts'
-import type { RingName } from '#shared/bearing/refusal.ts'
+import { type Design, isCaged, isOfPlates, isOfRollers, nameOf } from '#shared/bearing/arrangements.ts'
 import { SPECIES, type SpeciesId } from '#shared/data/species.ts'
 import { resolveMaking } from '#shared/making/defaults.ts'
 import { plateStockOf, stockOf } from '#shared/making/stock.ts'
+import { woodPartsOf } from '#shared/movement/arrangements/all.ts'
 import { ok, type Result } from '#shared/result.ts'
 import { type Mm, mm } from '#shared/units/length.ts'
 import { type Assembled, assemblySheet, narrowAssembly, type SheetWood } from '#src/drawings/sheets/assembly.ts'
@@ -55,23 +55,22 @@ function assembled(design: Design): Assembled {
     : assembledRings(design, stockOf(design.bearing))
 }
 
-/** The wood of the rings, as far as it is known. */
 function woodOf(design: Design): SheetWood {
   const { units, making = {} } = design.bearing.resolved.input
   const { lumber, woods = {} } = resolveMaking(making, units)
-  const species = (['outerRing', 'innerRing', 'plates'] as const).flatMap((part) => woods[part]?.species ?? [])
-  const names = [...new Set(species)].map((id) => SPECIES[id as SpeciesId].name)
+  const parts = woodPartsOf(design.bearing.resolved.input)
+  const segmented = parts.filter((part) => woods[part]?.segments !== undefined)
   return {
-    name: names.length === 0 ? lumber : names.join(', '),
-    isAssumed: names.length === 0 && making.lumber === undefined,
-    segments: gluedRings(design),
+    species: parts.flatMap((part) => {
+      const id = woods[part]?.species
+      return id === undefined ? [] : [{ part, name: SPECIES[id as SpeciesId].name }]
+    }),
+    lumber,
+    isLumberAssumed: making.lumber === undefined,
+    segmented,
+    // The cheeks of rollers come from the board.
+    hasArrow: segmented.length < parts.length || isOfRollers(design),
   }
-}
-
-function gluedRings(design: Design): readonly RingName[] {
-  if (isOfPlates(design)) return []
-  const stock = stockOf(design.bearing)
-  return (['outerRing', 'innerRing'] as const).filter((ring) => stock[ring].segments !== undefined)
 }
 
 /** The purpose of a drawing: to be printed, or for a machine that cuts, which knows neither paper nor printer. */

@@ -4,12 +4,13 @@ import { mm } from '#shared/units/length.ts'
 import * as words from '#src/words/job-sheet/cage.ts'
 import { OUTER_GROOVE } from '#src/words/job-sheet/outer-ring.ts'
 import { SIZES } from '#src/words/job-sheet/sizes.ts'
+import { glueUp } from './joint-operations.ts'
 import {
   glassCautions,
   halfOf,
   type Job,
   type Operation,
-  ROUND_CAUTIONS,
+  ringCautions,
   sawLine,
   size,
   thicknesses,
@@ -40,8 +41,9 @@ export function cageRing(job: CagedJob): readonly Operation[] {
   const { pieces } = cage.blank
   const width = size(job, 'cage.width', pieces === 2 ? SIZES.thicknessOfBoth : SIZES.thickness)
   return [
+    ...glueUp(cage, 'cage'),
     {
-      ...words.cageRing(job.method, pieces),
+      ...words.cageRing(job.method, pieces, cage.segments !== undefined),
       id: 'cage-ring',
       part: 'cage',
       sizes: [
@@ -51,7 +53,7 @@ export function cageRing(job: CagedJob): readonly Operation[] {
         ...thicknesses(cage, pieces === 2 ? halfOf(width, SIZES.thicknessOfEach) : width),
         ...(pieces === 2 ? [width] : []),
       ],
-      cautions: ROUND_CAUTIONS[job.method],
+      cautions: ringCautions(job.method),
       readings: [],
     },
   ]

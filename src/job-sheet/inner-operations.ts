@@ -43,9 +43,9 @@ export function innerBlank(job: RingJob): readonly Operation[] {
   const ring = stock.innerRing
   const width = size(job, 'innerRing.width', SIZES.thickness)
   return [
-    ...glueUp(job, 'innerRing'),
+    ...glueUp(ring, 'innerRing'),
     {
-      ...words.innerBlank(method, isSplit(job), ring.segments === undefined ? 'fromBoard' : 'ofSegments'),
+      ...words.innerBlank(method, isSplit(job), ring.segments !== undefined),
       id: 'inner-blank',
       part: 'inner-ring',
       sizes: [

@@ -1,5 +1,7 @@
 import type { RingName } from '#shared/bearing/refusal.ts'
+import type { WoodPart } from '#shared/bearing/wood-parts.ts'
 import type { CheekScrews, Dowels, Screws, SplitRing } from '#shared/making/split-ring.ts'
+import type { RingStock } from '#shared/making/stock.ts'
 import type { Mm } from '#shared/units/length.ts'
 import * as words from '#src/words/job-sheet/joints.ts'
 import { circleOfDowels, circleOfScrews, SIZES } from '#src/words/job-sheet/sizes.ts'
@@ -7,20 +9,24 @@ import type { Operation, RingJob, Size } from './operation.ts'
 
 /* Wood that is joined before it is turned: segments to a ring, halves to one. Common practice, no source, as all of the sheet. */
 
-const PARTS = { outerRing: 'outer-ring', innerRing: 'inner-ring' } as const
-const GLUED = { outerRing: 'outer-glue', innerRing: 'inner-glue' } as const
+const PARTS = { outerRing: 'outer-ring', innerRing: 'inner-ring', cage: 'cage', plates: 'both' } as const
+const GLUED = {
+  outerRing: 'outer-glue',
+  innerRing: 'inner-glue',
+  cage: 'cage-glue',
+  plates: 'plate-glue',
+} as const satisfies Readonly<Record<WoodPart, string>>
 const SPLIT = { outerRing: 'outer-split', innerRing: 'inner-split' } as const
 
-/** A ring of segments; nothing where it comes from the board whole. */
-export function glueUp({ stock }: RingJob, ring: RingName): readonly Operation[] {
-  const { segments, blank, layers } = stock[ring]
+/** A part of segments; nothing where it comes from the board whole. */
+export function glueUp({ segments, blank, layers }: RingStock, part: WoodPart): readonly Operation[] {
   if (segments === undefined) return []
   const { count, pieces, miter, stripWidth, stockLength, outerEdge, innerEdge } = segments
   return [
     {
-      ...words.glueUp({ ring, count, pieces, layers, blanks: blank.pieces, miter }),
-      id: GLUED[ring],
-      part: PARTS[ring],
+      ...words.glueUp({ part, count, pieces, layers, blanks: blank.pieces, miter, isRing: innerEdge > 0 }),
+      id: GLUED[part],
+      part: PARTS[part],
       sizes: [
         { name: SIZES.stripWidth, value: stripWidth },
         { name: SIZES.layer, value: segments.layer },

@@ -174,6 +174,10 @@ export const ROUND_CAUTIONS: Readonly<Record<Method, readonly CautionCode[]>> = 
   'router-and-lathe': ['drilling', 'routing', 'dust'],
 }
 
+/** The same of a ring that is turned or routed at one setting: nothing is bored. */
+export const ringCautions = (method: Method): readonly CautionCode[] =>
+  ROUND_CAUTIONS[method].filter((code) => code !== 'drilling')
+
 export const hasTracks = ({ design }: RingJob): boolean => isOfRollers(design)
 
 /** The key of a cylinder as a design of two rings has it, which one only its arrangement tells. */

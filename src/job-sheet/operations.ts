@@ -61,7 +61,7 @@ const first = (job: AnyJob<Design>): readonly Operation[] => [chooseBalls(job), 
 
 /** From the board to an outer ring with a hole. */
 const outerBlank = (job: RingJob): readonly Operation[] => [
-  ...glueUp(job, 'outerRing'),
+  ...glueUp(job.stock.outerRing, 'outerRing'),
   outerLayout(job),
   ...joint(job, 'outerRing'),
   ...outerShape(job),

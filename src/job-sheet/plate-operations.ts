@@ -6,6 +6,7 @@ import type { CautionCode } from '#src/words/caution.ts'
 import * as words from '#src/words/job-sheet/plates.ts'
 import { gapToReach, SIZES } from '#src/words/job-sheet/sizes.ts'
 import { plugFacts } from '#src/words/plugs.ts'
+import { glueUp } from './joint-operations.ts'
 import {
   arrangementOf,
   gapReadings,
@@ -24,6 +25,7 @@ import {
 type PlateJob = Job<ThrustDesign, PlateStock>
 
 export const plates = (job: PlateJob): readonly Operation[] => [
+  ...glueUp(job.stock.plates, 'plates'),
   layout(job),
   shape(job),
   trialGroove(job),
@@ -35,7 +37,7 @@ export const plates = (job: PlateJob): readonly Operation[] => [
 function layout(job: PlateJob): Operation {
   const { plates } = job.stock
   return {
-    ...words.PLATE_LAYOUT,
+    ...words.plateLayout(plates.segments !== undefined),
     id: 'plate-layout',
     part: 'both',
     sizes: [

@@ -1,4 +1,8 @@
 import { type Design, isCaged, isOfPlates } from '#shared/bearing/arrangements.ts'
+import { constructionOf } from '#shared/bearing/whole-year.ts'
+import { PART_NAMES } from '#shared/bearing/wood-parts.ts'
+import { SPECIES, type SpeciesId } from '#shared/data/species.ts'
+import { resolveMaking } from '#shared/making/defaults.ts'
 import {
   type GaugeKit,
   gaugeKitOf,
@@ -18,8 +22,17 @@ const NO_CUT = { part: 'both', sizes: [], cautions: [], readings: [] } as const
 
 export function chooseWood(job: AnyJob<Design>): Operation {
   const { resolved } = job.design.bearing
-  const isSplit = 'split' in resolved && resolved.split !== 'none'
-  return { ...words.wood(arrangementOf(job), isSplit), ...NO_CUT, id: 'choose-wood' }
+  const { units, making = {} } = resolved.input
+  const { woods = {} } = resolveMaking(making, units)
+  const split = 'split' in resolved ? resolved.split : 'none'
+  const alike = isOfPlates(job.design) ? 'plates' : split === 'inner-ring' ? 'innerRing' : 'outerRing'
+  const planned = PART_NAMES.flatMap((part): words.PlannedWood[] => {
+    const { species, ...wood } = woods[part] ?? {}
+    const named = species === undefined ? {} : { species: SPECIES[species as SpeciesId].name }
+    return woods[part] === undefined ? [] : [{ part, construction: constructionOf(wood), ...named }]
+  })
+  const lies = { isSplit: split !== 'none', hasGrain: woods[alike]?.segments === undefined }
+  return { ...words.wood(arrangementOf(job), lies, planned), ...NO_CUT, id: 'choose-wood' }
 }
 
 /** The operation that makes the gauges, before they are first used. */

@@ -1,7 +1,9 @@
 import type { ArrangementName } from '#shared/bearing/arrangements.ts'
 import { DIMENSION_SYMBOLS, type DimensionKey } from '#shared/bearing/dimensions.ts'
+import type { Lumber } from '#shared/bearing/making-input.ts'
 import type { GapSpread } from '#shared/bearing/plug-reading.ts'
 import type { RingName } from '#shared/bearing/refusal.ts'
+import type { WoodPart } from '#shared/bearing/wood-parts.ts'
 import { GENERAL_TOLERANCES } from '#shared/data/general-tolerances.ts'
 import { ALL_SOURCES } from '#shared/data/sources.ts'
 import type { GluedUp } from '#shared/making/boards.ts'
@@ -16,7 +18,7 @@ import { MADE_OF } from './materials.ts'
 import { HELD } from './mounting.ts'
 import { giveOrTake, MEASURE_INSTEAD } from './plugs.ts'
 import { signOf, TRADE_SIGN } from './standing.ts'
-import { TERMS, type Terms } from './terms.ts'
+import { TERMS, type Terms, WOODEN_PARTS } from './terms.ts'
 
 /*
  * What stands on the drawings, and what is said of them to those who cannot see them. The sizes on a sheet all have the
@@ -127,6 +129,17 @@ export const LIGHT_USE_NOTE =
 export const PEOPLE = { creator: 'drawn by', approved: 'checked', date: 'date', owner: 'owner' } as const
 export const CREATOR = (version: string): string => `Racewright ${version}`
 
+/** The wood of a bearing, as far as it is known. */
+interface WoodFacts {
+  /** Of the parts whose wood is stated. */
+  readonly species: readonly { readonly part: WoodPart; readonly name: string }[]
+  readonly lumber: Lumber
+  readonly isLumberAssumed: boolean
+  readonly segmented: readonly WoodPart[]
+  /** Whether any part has one grain. */
+  readonly hasArrow: boolean
+}
+
 export interface NoteFacts {
   /** Left out where balls in a cage leave no gap. */
   readonly gap?: { readonly name: string; readonly symbol: string; readonly min: Mm; readonly max: Mm }
@@ -138,20 +151,18 @@ export interface NoteFacts {
   /** Left out where nothing is planned. */
   readonly mounting?: Mounting
   readonly plateMounting?: PlateMounting
-  readonly wood: { readonly name: string; readonly isAssumed: boolean; readonly segments: readonly RingName[] }
+  readonly wood: WoodFacts
   readonly general: readonly { readonly upTo: Mm; readonly plusMinus: Mm }[]
   readonly units: Units
 }
 
-const RING_WORDS: Readonly<Record<RingName, string>> = { outerRing: 'outer ring', innerRing: 'inner ring' }
-
 /** What stands beside the views, one thought a line. Sizes in brackets follow from others. */
 export function assemblyNotes(facts: NoteFacts, say: Size): readonly string[] {
   const { gap, play, split, screws: fastened, dowels, mounting, plateMounting, wood, general, units } = facts
-  const glued = wood.segments.map((ring) => `${RING_WORDS[ring]}: grain along each segment.`)
   return [
-    `Wood: ${wood.name}${wood.isAssumed ? ` ${TRADE_SIGN}` : ''}. Grain along the arrow${split ? ', both halves of a ring alike' : ''}.`,
-    ...glued.map(capitalised),
+    `Wood: ${woodName(wood)}.`,
+    ...(wood.hasArrow ? [`Grain along the arrow${split ? ', both halves of a ring alike' : ''}.`] : []),
+    ...wood.segmented.map((part) => `${capitalised(WOODEN_PARTS[part])}: grain along each segment.`),
     ...(gap
       ? [`${gap.symbol} within its limits leaves a ${gap.name} of ${say(gap.min)} to ${say(gap.max)} ${units}.`]
       : []),
@@ -160,13 +171,23 @@ export function assemblyNotes(facts: NoteFacts, say: Size): readonly string[] {
           `Cut the inner ring to the outer ring as made: Gr ${say(play.size)}, above 0 and at most ${say(play.most)} ${units} ${TRADE_SIGN}.`,
         ]
       : []),
-    ...(split ? [`${capitalised(RING_WORDS[split.ring])} in two halves, each ${say(split.half)} ${units} thick.`] : []),
+    ...(split
+      ? [`${capitalised(WOODEN_PARTS[split.ring])} in two halves, each ${say(split.half)} ${units} thick.`]
+      : []),
     ...(fastened ? [`${screws(fastened.holes, fastened.circle, say)}.`] : []),
     ...(dowels ? [`${dowelWords(dowels.holes, dowels.circle, say)}.`] : []),
     ...(mounting ? seatNotes(mounting, units, say) : []),
     ...(plateMounting ? pinNotes(plateMounting, units, say) : []),
     `Other sizes: ${general.map(({ upTo, plusMinus }) => `±${say(plusMinus)} up to ${say(upTo)}`).join(', ')} (ISO 2768-1, class c)${signOf(ALL_SOURCES[GENERAL_TOLERANCES.source].standing)}. Sizes in brackets follow from others.`,
   ]
+}
+
+/** One name where all parts are of one wood. */
+function woodName({ species, lumber, isLumberAssumed }: WoodFacts): string {
+  const [first, ...others] = species
+  if (first === undefined) return `${lumber}${isLumberAssumed ? ` ${TRADE_SIGN}` : ''}`
+  if (others.every(({ name }) => name === first.name)) return first.name
+  return species.map(({ part, name }) => `${WOODEN_PARTS[part]} ${name}`).join('; ')
 }
 
 /** The seats on the shaft and in the housing, and what turns the outer ring. */
@@ -337,7 +358,7 @@ export const TEMPLATE_NOTES = {
   plateScrews: (holes: CheekScrews, say: Size) => `${screws(holes, holes.screwCircle, say)}; into the board`,
   upperHole: (size: string) => `upper plate: open the bore to Ø${size} ${TRADE_SIGN} when its groove is cut`,
   segments: ({ pieces, stripWidth, miter }: GluedUp & { readonly pieces: number }, say: Size) =>
-    `glued up from ${pieces} segments of a strip ${say(stripWidth)} wide, cut at ${angleFigure(miter)}`,
+    `glued up from ${pieces} segments of a strip ${say(stripWidth)} wide, cut at ${angleFigure(miter)}: lay the full straight lines over the joints`,
   splitRing: 'two discs, each half as thick, split at mid groove',
   splitCage: 'two rings, each half as thick, pinned together to be drilled',
   makeTwo: 'make two',

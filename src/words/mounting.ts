@@ -54,6 +54,9 @@ export function onShaftSentence(seat: ShaftSeat, units: Units, { raceway }: Term
   return `${how[hold]} ${through(seat, size)}`
 }
 
+const alongGrain = ({ hasGrain }: { readonly hasGrain: boolean }): string =>
+  hasGrain ? ', with its grain along the grain of the board' : ''
+
 export function housingSentence(seat: HousingSeat, units: Units): string {
   const size = sizeIn(units)
   const { hold, seatDiameter, seatDepth, thickness, shoulderHole, leastWidth, holder } = seat
@@ -61,8 +64,8 @@ export function housingSentence(seat: HousingSeat, units: Units): string {
   const long = holder === undefined ? '' : size(holder.length)
   const circle = holder?.circle === undefined ? '' : size(holder.circle)
   const how: Readonly<Record<HousingSeat['hold'], string>> = {
-    glued: 'Glue the ring in, with its grain along the grain of the board.',
-    pressed: 'Press the ring in, with its grain along the grain of the board.',
+    glued: `Glue the ring in${alongGrain(seat)}.`,
+    pressed: `Press the ring in${alongGrain(seat)}.`,
     keyed: `Cut a keyway ${across} wide across the seam, and fit a key ${long} long.`,
     pinned: `Drill for ${holder?.count} pins of ${across}, ${long} deep, on the seam (a circle of ${circle}).`,
     screwed: `Hold it with ${holder?.count} screws of ${across} beside the seam, on a circle of ${circle}, and washers that reach over the wall.`,
@@ -120,12 +123,13 @@ export function pinSentence(
 }
 
 /** What holds each plate to its board. */
-export function boardsSentence({ hold, thickness }: BoardSeats, screws: CheekScrews | undefined, units: Units): string {
+export function boardsSentence(boards: BoardSeats, screws: CheekScrews | undefined, units: Units): string {
+  const { hold, thickness } = boards
   const size = sizeIn(units)
-  const grain = 'with its grain along the grain of the board'
+  const grain = alongGrain(boards)
   const how =
     screws === undefined
-      ? `Glue the back of each plate to its board, ${grain}.`
-      : `${hold === 'glued' ? 'Glue and screw' : 'Screw'} each plate to its board, ${grain}: ${screws.count} screws ${screws.name} × ${size(screws.length)} from the side with the groove, on a circle of ${size(screws.screwCircle)}, their heads below the face.`
+      ? `Glue the back of each plate to its board${grain}.`
+      : `${hold === 'glued' ? 'Glue and screw' : 'Screw'} each plate to its board${grain}: ${screws.count} screws ${screws.name} × ${size(screws.length)} from the side with the groove, on a circle of ${size(screws.screwCircle)}, their heads below the face.`
   return `Take boards at least ${size(thickness)} thick. ${how}`
 }

@@ -1,4 +1,3 @@
-import type { WoodPart } from '#shared/bearing/wood-parts.ts'
 import { BOARD_VARIATION, HYSTERESIS } from '#shared/data/wood-movement.ts'
 import { stops, type Trouble } from '#shared/movement/fit.ts'
 import { isBeyondKnown } from '#shared/movement/states.ts'
@@ -12,7 +11,7 @@ import type { Scale } from '#shared/units/temperature.ts'
 import { knownTemperature } from '#shared/wood/equilibrium-moisture.ts'
 import { capitalised, figure } from './figure.ts'
 import { degrees, percentFigure } from './season-refusal.ts'
-import type { Terms } from './terms.ts'
+import { type Terms, WOODEN_PARTS } from './terms.ts'
 
 /** Nobody measures a gap or a play finer than this. */
 const FINEST: Readonly<Record<Units, number>> = { mm: 0.005, in: 0.0002 }
@@ -165,7 +164,7 @@ export function warningOf(trouble: Trouble, states: readonly FitAtState[], terms
 
 /** The effect of a year on segmented parts, and the number of pieces that is enough. */
 export function describeSegments({ leastCount, worst }: SegmentsOfYear): string {
-  const parts = worst.map(({ part, name, lobes }) => `${WOODEN[part]}: ${stress(lobes.pull)} (${name})`)
+  const parts = worst.map(({ part, name, lobes }) => `${WOODEN_PARTS[part]}: ${stress(lobes.pull)} (${name})`)
   const enough =
     leastCount === undefined
       ? 'No usual number of pieces both runs all year and keeps its joints.'
@@ -174,16 +173,9 @@ export function describeSegments({ leastCount, worst }: SegmentsOfYear): string 
 }
 
 export const jointsOpen = ({ part, name, lobes }: SegmentsOfYear['worst'][number]): string =>
-  `${name}: the wood of the ${WOODEN[part]} is pulled across the grain by ${stress(lobes.pull)} and bears about ${stress(lobes.strength)}: joints will open, or pieces split. Use a thinner wall, wood of the year's middle moisture, or ply.`
+  `${name}: the wood of the ${WOODEN_PARTS[part]} is pulled across the grain by ${stress(lobes.pull)} and bears about ${stress(lobes.strength)}: joints will open, or pieces split. Use a thinner wall, wood of the year's middle moisture, or ply.`
 
 const stress = (megapascals: number): string => `${Math.round(10 * megapascals) / 10} MPa`
-const WOODEN: Readonly<Record<WoodPart, string>> = {
-  outerRing: 'outer ring',
-  innerRing: 'inner ring',
-  plates: 'plates',
-  cage: 'cage',
-}
-
 const MADE = 'The calculation assumes that on the day of making every part is exactly round and of the size designed.'
 const AT_REST =
   'The calculation assumes that the wood has come to the moisture of the air all the way through. A part takes weeks to do so, and a finish slows it.'

@@ -1,4 +1,5 @@
 import { type ArrangementName, nameOf } from '#shared/bearing/arrangements.ts'
+import type { WoodPart } from '#shared/bearing/wood-parts.ts'
 
 /** A noun, in the singular and in the plural. */
 interface Noun {
@@ -164,4 +165,11 @@ export function termsOf({ arrangement = nameOf({}) }: { readonly arrangement?: s
   const terms = Object.entries(TERMS).find(([name]) => name === arrangement)?.[1]
   if (terms === undefined) throw new RangeError(`arrangement must be one of ${Object.keys(TERMS)}, got ${arrangement}`)
   return terms
+}
+
+export const WOODEN_PARTS: Readonly<Record<WoodPart, string>> = {
+  outerRing: 'outer ring',
+  innerRing: 'inner ring',
+  plates: 'plates',
+  cage: 'cage',
 }

@@ -22,8 +22,11 @@ const glued = count.map((pieces) => ({ segments: { count: pieces } }))
 const stated = <T extends object>(chosen: T): { [Name in keyof T]?: Exclude<T[Name], undefined> } =>
   Object.fromEntries(Object.entries(chosen).filter(([, value]) => value !== undefined)) as T
 
-/** What a maker may choose, in the units of the design; the same of plates, which have no segments. */
-const choices = (units: Units, isOfRings: boolean): fc.Arbitrary<MakingInput> => {
+/** What a maker may choose, in the units of the design. */
+const choices = ({ units, arrangement }: DesignInput): fc.Arbitrary<MakingInput> => {
+  const isOfRings = arrangement !== 'thrust'
+  const parts = isOfRings ? { outerRing: glued, innerRing: glued } : { plates: glued }
+  const woods = some(fc.record({ ...parts, ...(arrangement === 'caged' && { cage: glued }) }, { requiredKeys: [] }))
   const length = (min: number, max: number) =>
     some(between(min, max).map((size) => lengthOf(units === 'in' ? size / 25.4 : size, units)))
   const shaftHeld = (holds: readonly Hold[]) =>
@@ -46,7 +49,6 @@ const choices = (units: Units, isOfRings: boolean): fc.Arbitrary<MakingInput> =>
         })
         .map(({ housing, drive, ...rest }) => stated({ ...rest, ...(drive === undefined ? { housing } : { drive }) })),
     ),
-    woods: some(fc.record({ outerRing: glued, innerRing: glued }, { requiredKeys: [] })),
     screws: some(
       fc.record(
         { count: fc.integer({ min: 2, max: 12 }), gauge: fc.constantFrom(...SCREW_GAUGES) },
@@ -82,6 +84,7 @@ const choices = (units: Units, isOfRings: boolean): fc.Arbitrary<MakingInput> =>
           .map(stated),
       ),
       boardLength: length(600, 4000),
+      woods,
       ...((isOfRings ? ofRings : ofPlates) as Readonly<Record<string, fc.Arbitrary<unknown>>>),
     })
     .map(stated)
@@ -89,7 +92,7 @@ const choices = (units: Units, isOfRings: boolean): fc.Arbitrary<MakingInput> =>
 
 const CASES = fc
   .oneof<fc.Arbitrary<DesignInput>[]>(likelyInput, likelyRollers, likelyCaged, likelyPlates)
-  .chain((input) => fc.tuple(fc.constant(input), choices(input.units, input.arrangement !== 'thrust')))
+  .chain((input) => fc.tuple(fc.constant(input), choices(input)))
 
 type Ring = {
   readonly roughCircle: number
@@ -245,6 +248,7 @@ const LAID_OUT = {
   cheeks: 'cheeks',
   cage: 'cage-ring',
 } as const
+const GLUED = { outerRing: 'outer-glue', innerRing: 'inner-glue', plates: 'plate-glue', cage: 'cage-glue' } as const
 const PARTS = Object.keys(LAID_OUT) as (keyof typeof LAID_OUT)[]
 
 test('design, job sheet and template show the same figures, and those that the maker chose', () => {
@@ -302,9 +306,9 @@ test('design, job sheet and template show the same figures, and those that the m
       }
 
       // Segments.
-      for (const part of ['outerRing', 'innerRing'] as const) {
+      for (const part of ['outerRing', 'innerRing', 'plates', 'cage'] as const) {
         const segments = stock[part]?.segments
-        const glue = operation(part === 'outerRing' ? 'outer-glue' : 'inner-glue')
+        const glue = operation(GLUED[part])
         expect(glue !== undefined).toBe(segments !== undefined)
         expect(chosen.woods?.[part]?.segments?.count).toBe(segments?.count)
         if (segments === undefined || glue === undefined) continue

@@ -135,7 +135,7 @@ export function assemblySheet(assembled: Assembled, issue: Issue): Drawing {
   const { width, height, scale } = layout
   const shapes = [
     ...placed(sectionZone(assembled, say, scale.factor), 1, layout.section),
-    ...placed(faceZone(assembled, say, layout), 1, layout.face),
+    ...placed(faceZone(assembled, say, { ...layout, hasArrow: issue.wood.hasArrow }), 1, layout.face),
     ...placed(assembled.enlarged.draw(say, layout.detail, layout.grooveRoom), 1, layout.groove),
     ...captions(assembled, layout),
     ...noteBox(layout, issue),
@@ -197,7 +197,7 @@ export function narrowAssembly(assembled: Assembled, wood: SheetWood): readonly 
       assembled.faceCaption,
       faceHeight,
       at(NARROW_WIDTH / 2, faceHeight / 2),
-      faceZone(assembled, say, { scale: face, faceWidth: NARROW_WIDTH }),
+      faceZone(assembled, say, { scale: face, faceWidth: NARROW_WIDTH, hasArrow: wood.hasArrow }),
       face,
     ),
     {
@@ -330,7 +330,7 @@ function sectionZone(
 function faceZone(
   assembled: Assembled,
   say: SizeText,
-  { scale: { factor }, faceWidth }: Pick<Layout, 'scale' | 'faceWidth'>,
+  { scale: { factor }, faceWidth, hasArrow }: Pick<Layout, 'scale' | 'faceWidth'> & Pick<SheetWood, 'hasArrow'>,
 ): readonly Shape[] {
   const { arrangement, ring, outside, face, between, holes } = assembled
   const { pitchRadius, resolved } = ring
@@ -346,7 +346,7 @@ function faceZone(
     ...placed(face(OVERHANG / factor, isSmall ? 'hatch' : 'outline'), factor),
     ...leader(above, inGap),
     fittedText(between(say), at(5, high + 2), faceWidth / 2 - 5, 'start'),
-    ...grainArrow(at(-faceWidth / 2 + 1, high + 2 + TEXT_HEIGHT / 2)),
+    ...(hasArrow ? grainArrow(at(-faceWidth / 2 + 1, high + 2 + TEXT_HEIGHT / 2)) : []),
     ...(holes ? holesNote(holes, say, { factor, faceWidth, high }) : []),
     ...leader(below, onBall),
     fittedText(

@@ -4,6 +4,7 @@ import { cylinderKeys, DIMENSION_SYMBOLS, type DimensionKey } from '#shared/bear
 import type { Allowances } from '#shared/bearing/making-input.ts'
 import type { RingName } from '#shared/bearing/refusal.ts'
 import type { Blank } from '#shared/making/blanks.ts'
+import type { GluedUp } from '#shared/making/boards.ts'
 import { plateMountingOf } from '#shared/making/plate-mounting.ts'
 import type { PlateStock, RingStock, Stock } from '#shared/making/stock.ts'
 import { itemAt } from '#shared/numbers/item-at.ts'
@@ -119,7 +120,8 @@ function outerBlank(design: RingsDesign, stock: Stock, code: string): Item {
   const entryLabel = entryHole ? [{ words: `${TEMPLATE_LABELS.bladeHole(say(entryHole.diameter))}${bladeSign}` }] : []
   const joint = jointOf('outerRing', design, stock)
   const notes = [...entryLabel, ...joint.notes, ...thickness(design, outerRing, 'outerRing.width')]
-  return blank({ title: BLANK_TITLES.outer, code }, rings, [...(entry ? [entry] : []), ...joint.holes], notes)
+  const holes = [...(entry ? [entry] : []), ...joint.holes]
+  return blank({ title: BLANK_TITLES.outer, code }, rings, holes, notes, outerRing.segments)
 }
 
 function innerBlank(design: RingsDesign, stock: Stock, code: string): Item {
@@ -130,7 +132,7 @@ function innerBlank(design: RingsDesign, stock: Stock, code: string): Item {
   ]
   const joint = jointOf('innerRing', design, stock)
   const notes = [...joint.notes, ...thickness(design, stock.innerRing, 'innerRing.width')]
-  return blank({ title: BLANK_TITLES.inner, code }, rings, joint.holes, notes)
+  return blank({ title: BLANK_TITLES.inner, code }, rings, joint.holes, notes, stock.innerRing.segments)
 }
 
 /** What holds the halves of a ring together, where it comes apart. */
@@ -155,7 +157,7 @@ function cageBlanks(design: CagedDesign, { cage: stock }: Stock, code: string): 
   const { bearing } = design
   const { resolved, cage } = bearing
   const outside = circleOf(design, 'cage.outsideDiameter', TEMPLATE_LABELS.turn, 'outside')
-  const bore = circleOf(design, 'cage.boreDiameter', TEMPLATE_LABELS.bore, 'inside')
+  const bore = circleOf(design, 'cage.boreDiameter', TEMPLATE_LABELS.open, 'inside')
   const saw = sawLine(stock.blank, design)
   const middles = ballAngles(bearing).map((angle) =>
     line('centre', polar(CENTRE, bore.diameter / 2 - PAST_EDGE, angle), polar(CENTRE, saw.diameter / 2, angle)),
@@ -168,7 +170,7 @@ function cageBlanks(design: CagedDesign, { cage: stock }: Stock, code: string): 
     ...(cage.pieces === 2 ? [{ words: TEMPLATE_NOTES.splitCage }] : []),
     ...thickness(design, stock, 'cage.width'),
   ]
-  return [blank({ title: BLANK_TITLES.cage, code }, [saw, outside, bore], middles, notes)]
+  return [blank({ title: BLANK_TITLES.cage, code }, [saw, outside, bore], middles, notes, stock.segments)]
 }
 
 /** The two discs that keep rollers in. */
@@ -176,7 +178,7 @@ function cheekBlanks(design: FullRingDesign, { cheeks, cheekScrews }: Stock, cod
   const { bearing } = design
   if (cheeks === undefined) return []
   const outside = circleOf(design, 'cheeks.outsideDiameter', TEMPLATE_LABELS.turn, 'outside')
-  const hole = circleOf(design, 'cheeks.holeDiameter', TEMPLATE_LABELS.bore, 'inside')
+  const hole = circleOf(design, 'cheeks.holeDiameter', TEMPLATE_LABELS.open, 'inside')
   const notes = [
     ...(cheekScrews ? [{ words: TEMPLATE_NOTES.cheekScrews(cheekScrews, sizeTextFor(bearing)) }] : []),
     { words: TEMPLATE_NOTES.makeTwo },
@@ -203,7 +205,7 @@ export function plateItems(design: ThrustDesign, { plates }: PlateStock, code: s
     ...thickness(design, plates, 'plates.thickness'),
   ]
   const holes = holesRound(screwsIn(undefined, mounting?.screws), 'hole')
-  return [blank({ title: BLANK_TITLES.plate, code }, rings, holes, notes)]
+  return [blank({ title: BLANK_TITLES.plate, code }, rings, holes, notes, plates.segments)]
 }
 
 /** What the blank is cut from, and how thick what is made of it becomes. */
@@ -220,7 +222,13 @@ function thickness(design: DesignOf<Placed>, { blank, segments }: RingStock, key
 
 type Named = { readonly title: string; readonly code: string }
 
-function blank({ title, code }: Named, rings: readonly Ring[], holes: readonly Shape[], notes: readonly Label[]): Item {
+function blank(
+  { title, code }: Named,
+  rings: readonly Ring[],
+  holes: readonly Shape[],
+  notes: readonly Label[],
+  glued?: GluedUp,
+): Item {
   const radius = Math.max(...rings.map(({ diameter }) => diameter)) / 2
   const labels = rings.map(({ words, diameter }, index) => ({
     words,
@@ -231,7 +239,7 @@ function blank({ title, code }: Named, rings: readonly Ring[], holes: readonly S
       ...rings.map(({ role, diameter, cut }) => circle(role, CENTRE, diameter / 2, cut)),
       ...holes,
       ...punch(),
-      ...grain(radius),
+      ...(glued === undefined ? grain(radius) : joints(glued, radius)),
       ...inTheWood(code, rings),
     ],
     left: -radius,
@@ -268,4 +276,13 @@ function grain(radius: number): readonly Shape[] {
     arrowHead(at(reach, y), 0),
     text(GRAIN, at(reach + 2, y - TEXT_HEIGHT / 2), TEXT_HEIGHT, 'start'),
   ]
+}
+
+/** Where segments meet, to be laid over the joints of the wood: half a segment from the right, and so beside most screws. */
+function joints({ count, innerEdge }: GluedUp, radius: number): readonly Shape[] {
+  const corner = innerEdge / 2 / Math.sin(Math.PI / count)
+  return Array.from({ length: count }, (_, i) => {
+    const angle = ((i + 0.5) * 360) / count
+    return line('layout', polar(CENTRE, corner, angle), polar(CENTRE, radius, angle))
+  })
 }

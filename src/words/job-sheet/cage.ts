@@ -2,19 +2,19 @@ import type { Split } from '#shared/bearing/fields.ts'
 import type { Method } from '#shared/bearing/method.ts'
 import type { Mm, Units } from '#shared/units/length.ts'
 import { figure } from '#src/words/figure.ts'
-import { LAYOUT_CHECK, type OperationWords, ROUND_BY } from './operation.ts'
+import { LAYOUT_CHECK, type OperationWords, RING_BY } from './operation.ts'
 
 /* Making a cage, and putting the balls in through it. */
 
-export function cageRing(machines: Method, pieces: 1 | 2): OperationWords {
-  const { tool, how } = ROUND_BY[machines]
-  const words = `Bore it while you can still clamp it. ${how('bore')}`
+export function cageRing(machines: Method, pieces: 1 | 2, isSegmented: boolean): OperationWords {
+  const { tool, how } = RING_BY[machines]
+  const words = how('bore', isSegmented)
   return {
     title: pieces === 2 ? 'Make the two rings of the cage' : 'Make the ring of the cage',
     tool: `${tool}, plywood or a tough wood`,
     how:
       pieces === 2
-        ? `Pin two discs together, each half as thick, with the grain of one across the grain of the other. Mark the pair across the edge. ${words}`
+        ? `Pin two ${isSegmented ? 'rings' : 'discs'} together, each half as thick, with the ${isSegmented ? 'joints of one over the middles of the segments' : 'grain of one across the grain'} of the other. Mark the pair across the edge. ${words}`
         : words,
     check: `${LAYOUT_CHECK} Laid between the rings, the cage must clear both lands all the way round.`,
     mistake: {

@@ -1,6 +1,6 @@
 import type { Split } from '#shared/bearing/fields.ts'
 import type { Method } from '#shared/bearing/method.ts'
-import { HOLLOW_EDGE, LAYOUT_CHECK, type OperationWords, OVER_A_DOWEL, PROFILE_SHORT } from './operation.ts'
+import { HOLLOW_EDGE, LAYOUT_CHECK, laidOn, type OperationWords, OVER_A_DOWEL, PROFILE_SHORT } from './operation.ts'
 
 /* Making an inner ring, from the board to the play. Tracks are in `rollers.ts`. */
 
@@ -10,18 +10,12 @@ const BLANK_TOOL: Readonly<Record<Method, string>> = {
   'router-and-lathe': 'router on a circle jig, drill press',
 }
 
-/** A ring of segments has no one grain, and its centre is on its waste disc. */
-const PLACED = {
-  fromBoard: 'with its arrow along the grain',
-  ofSegments: 'with its centre over that of the waste disc: its arrow may point anywhere',
-} as const
-
-export const innerBlank = (machines: Method, isSplit: boolean, laid: keyof typeof PLACED): OperationWords => ({
+export const innerBlank = (machines: Method, isSplit: boolean, isSegmented: boolean): OperationWords => ({
   title: isSplit ? 'Cut the two discs of the inner ring' : 'Cut the disc of the inner ring',
   tool: BLANK_TOOL[machines],
   how: isSplit
-    ? `Lay out both discs from the template, ${PLACED[laid]}. Cut outside the full line. Bore the centre of both, one on top of the other.`
-    : `Lay out the disc from the template, ${PLACED[laid]}. Cut outside the full line. Bore the centre.`,
+    ? `Lay out both discs from the template, ${laidOn(isSegmented)}. Cut outside the full line. Bore the centre of both, one on top of the other.`
+    : `Lay out the disc from the template, ${laidOn(isSegmented)}. Cut outside the full line. Bore the centre.`,
   check: LAYOUT_CHECK,
   mistake: {
     looksLike: 'The bore is not square to the face: the ring runs out.',

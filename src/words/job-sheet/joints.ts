@@ -1,34 +1,44 @@
 import type { RingName } from '#shared/bearing/refusal.ts'
+import type { WoodPart } from '#shared/bearing/wood-parts.ts'
 import type { CheekScrews, Screws, SplitRing } from '#shared/making/split-ring.ts'
 import { angleFigure } from '#src/words/figure.ts'
+import { WOODEN_PARTS } from '#src/words/terms.ts'
 import { HALVES_CHECK, type OperationWords } from './operation.ts'
 
 /* Joining wood before it is turned: segments to a ring, halves to one. */
 
-const RINGS: Readonly<Record<RingName, string>> = { outerRing: 'outer ring', innerRing: 'inner ring' }
-
 export function glueUp(facts: {
-  readonly ring: RingName
+  readonly part: WoodPart
   /** Pieces in a layer, and in all. */
   readonly count: number
   readonly pieces: number
   readonly layers: number
-  /** Two where the ring is made in halves. */
+  /** Two where a ring is made in halves, and of plates. */
   readonly blanks: number
   /** [degrees] */
   readonly miter: number
+  /** Whether it has a hole from the start. */
+  readonly isRing: boolean
 }): OperationWords {
-  const { ring, count, pieces, layers, blanks, miter } = facts
+  const { part, count, pieces, layers, blanks, miter } = facts
+  const shape = facts.isRing ? 'ring' : 'disc'
   const stacked = layers > 1 ? ` Glue ${layers} layers face to face, each turned by half a segment.` : ''
-  const twice = blanks > 1 ? ' Make two such rings, one for each half.' : ''
+  const twice = blanks > 1 ? ` Make two such ${shape}s, one for each ${part === 'plates' ? 'plate' : 'half'}.` : ''
+  const wasted =
+    blanks === 1
+      ? `glue the ${shape} to a disc`
+      : part === 'plates'
+        ? `glue each ${shape} to a disc`
+        : `glue the second ${shape} to a disc`
   return {
-    title: `Glue up the ${RINGS[ring]} from segments`,
+    title: `Glue up the ${WOODEN_PARTS[part]} from ${pieces} segments, cut at ${angleFigure(miter)}`,
     tool: 'miter saw or table saw with a stop, glue, a band clamp, a flat sanding board',
-    how: `Set the saw to ${angleFigure(miter)} from square, and cut ${pieces} segments, turning the strip over after each cut. Glue ${count} of them to a ring without a gap.${stacked}${twice} When the glue is hard, flatten both faces, and glue the ring to a disc of waste wood with paper between: the disc has the centre, and the lathe holds it.`,
+    how: `Set the saw to ${angleFigure(miter)} from square, and cut ${pieces} segments, turning the strip over after each cut. Glue ${count} of them to a ${shape} without a gap.${stacked}${twice} When the glue is hard, flatten both faces, and ${wasted} of waste wood with paper between: that disc has the centre, and the lathe holds it. When all is turned, push a knife into the paper, and it comes off.`,
     check: `Lay ${count} segments together dry: no light may show in any joint.`,
     mistake: {
       looksLike: 'The last joint stays open: each cut is off by a small part of a degree.',
-      costs: 'Clamping it shut leaves a weak joint. Sand the two half rings flat where they meet, and glue them then.',
+      costs:
+        'Clamping it shut leaves a weak joint. Glue up two half rings first, sand them flat where they meet, and glue them then.',
     },
   }
 }
@@ -46,12 +56,12 @@ export const screwHoles = ({ pilot, clearance }: Screws | CheekScrews, first: st
 
 /** The halves of a ring, on whatever holds them. */
 export function joint(ring: RingName, { screws, dowels }: Pick<SplitRing, 'screws' | 'dowels'>): OperationWords {
-  const name = RINGS[ring]
+  const name = WOODEN_PARTS[ring]
   const edge = ring === 'innerRing' ? 'bore' : 'outside'
   if (screws !== undefined) {
     const sunk = screws.counterboreDepth > 0 ? ' at the bottom of a counterbore as wide as the heads' : ''
     return {
-      title: `Screw the halves of the ${name} together`,
+      title: `Screw the halves of the ${name} together, with ${screwsNamed(screws)}`,
       tool: `saw, plane, ${screwTools(screws)}`,
       how: `${BEFORE_TURNING}, and take it apart only to put the balls in. Plane the faces true, clamp the two discs face to face, and mark the circle of the screws. ${screwHoles(screws, 'the first disc')}${sunk}.`,
       check: HALVES_CHECK,

@@ -21,23 +21,35 @@ export interface GapFacts {
 export const LAYOUT_CHECK =
   'First measure the bars on the printed template: 100 mm and 4 in. Then measure each circle with a rule, in two directions at right angles.'
 
-/** With what a bored disc is made round, and how, about its hole. */
-export const ROUND_BY: Readonly<
-  Record<Method, { readonly tool: string; readonly how: (hole: 'bore' | 'hole') => string }>
+/** How a template lies on the wood: a part of segments has no one grain, and its centre is on its waste disc. */
+export const laidOn = (isSegmented: boolean): string =>
+  isSegmented ? 'with its full straight lines over the joints' : 'with its arrow along the grain'
+
+export const LAYOUT_TOOL = 'the printed template or a compass, a centre punch'
+export const layTemplate = (isSegmented: boolean, punch: string): string =>
+  `Glue the template on ${laidOn(isSegmented)}, or prick its lines through to the wood. ${isSegmented ? 'Its centre must lie over that of the waste disc.' : punch}`
+
+/** A ring whose hole no bit bores: both circles at one setting, so that the hole is true to the outside. */
+export const RING_BY: Readonly<
+  Record<Method, { readonly tool: string; readonly how: (hole: 'bore' | 'hole', isOnDisc: boolean) => string }>
 > = {
   'saw-and-lathe': {
-    tool: 'drill press, band saw or scroll saw, lathe',
-    how: (hole) => `Then saw it out along the dashed line, and turn its outside true to the ${hole}.`,
+    tool: 'band saw or scroll saw, lathe, scraper, parting tool, glue, paper',
+    how: (hole, isOnDisc) => `Saw it out along the dashed line${atOneSetting(hole, isOnDisc)}`,
   },
   'lathe-only': {
-    tool: 'drill press, lathe',
-    how: (hole) => `Then knock its corners off by hand, and turn its outside true to the ${hole}.`,
+    tool: 'lathe, scraper, parting tool, glue, paper',
+    how: (hole, isOnDisc) => `Knock its corners off by hand${atOneSetting(hole, isOnDisc)}`,
   },
   'router-and-lathe': {
-    tool: 'drill press, router on a circle jig',
-    how: (hole) => `Then rout its outside true to the ${hole}.`,
+    tool: 'router on a circle jig, glue, paper',
+    how: (hole, isOnDisc) =>
+      `${isOnDisc ? 'Rout' : 'Glue it to waste wood with paper between, rout'} the ${hole} and the outside about one centre, ${PART_DISC}`,
   },
 }
+const PART_DISC = 'and push a knife into the paper.'
+const atOneSetting = (hole: string, isOnDisc: boolean): string =>
+  `${isOnDisc ? '' : ', glue it to a disc of waste wood with paper between'}, turn the outside and the ${hole} at one setting, ${PART_DISC}`
 
 /** The check of the halves of a ring. */
 export const HALVES_CHECK = 'No light shows between the halves, and the marks meet.'

@@ -8,6 +8,8 @@ import {
   type GapFacts,
   HOLLOW_EDGE,
   LAYOUT_CHECK,
+  LAYOUT_TOOL,
+  layTemplate,
   MARK_CHUCK,
   type OperationWords,
   OVER_A_DOWEL,
@@ -28,10 +30,8 @@ export const outerLayout = (facts: {
   readonly isSegmented: boolean
 }): OperationWords => ({
   title: 'Lay out the outer ring',
-  tool: 'the printed template or a compass, a centre punch',
-  how: facts.isSegmented
-    ? 'Glue the template on with its centre over that of the waste disc, or prick its lines through to the wood. Its arrow may point anywhere. Punch the centre deep.'
-    : 'Glue the template on with its arrow along the grain, or prick its lines through to the wood. Punch the centre deep.',
+  tool: LAYOUT_TOOL,
+  how: layTemplate(facts.isSegmented, 'Punch the centre deep.'),
   check: LAYOUT_CHECK,
   mistake: {
     looksLike: 'The template was printed to fit the page: every circle is a few per cent too small.',
@@ -71,8 +71,7 @@ const TURN_OUTSIDE = 'True the face, then turn the outside down to the line.'
 export const outerOutside = (machines: Method, { raceway }: Terms): OperationWords => ({
   title: 'Turn the outside of the outer ring',
   tool: 'lathe, gouge and scraper, outside caliper',
-  how:
-    machines === 'lathe-only' ? `First knock the corners off the square blank by hand. ${TURN_OUTSIDE}` : TURN_OUTSIDE,
+  how: machines === 'lathe-only' ? `First knock the corners off the blank by hand. ${TURN_OUTSIDE}` : TURN_OUTSIDE,
   check: `Measure it with the caliper in two directions. ${HOLLOW_EDGE}`,
   mistake: {
     looksLike: 'The outside is not round.',

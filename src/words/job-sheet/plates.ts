@@ -2,25 +2,41 @@ import type { Method } from '#shared/bearing/method.ts'
 import type { Mm, Units } from '#shared/units/length.ts'
 import { figure } from '#src/words/figure.ts'
 import { giveOrTake, type PlugFacts } from '#src/words/plugs.ts'
-import { type GapFacts, LAYOUT_CHECK, type OperationWords, ROUND_BY } from './operation.ts'
+import { type GapFacts, LAYOUT_CHECK, LAYOUT_TOOL, layTemplate, type OperationWords } from './operation.ts'
 
 /* Making the two plates of a turntable. */
 
-export const PLATE_LAYOUT: OperationWords = {
+export const plateLayout = (isSegmented: boolean): OperationWords => ({
   title: 'Lay out both plates',
-  tool: 'the printed template or a compass, a centre punch',
-  how: 'Glue the template on with its arrow along the grain, or prick its lines through to the wood. Punch the centre deep: everything turns about it.',
+  tool: LAYOUT_TOOL,
+  how: layTemplate(isSegmented, 'Punch the centre deep: everything turns about it.'),
   check: LAYOUT_CHECK,
   mistake: {
     looksLike: 'A face is not flat: a straightedge rocks on it.',
     costs: 'The turntable wobbles. Plane the faces before you cut anything into them.',
+  },
+})
+
+/** With what a bored plate is made round, and how. */
+const ROUND_BY: Readonly<Record<Method, Pick<OperationWords, 'tool' | 'how'>>> = {
+  'saw-and-lathe': {
+    tool: 'drill press, band saw or scroll saw, lathe',
+    how: 'Then saw it out along the dashed line, and turn its outside true to the bore.',
+  },
+  'lathe-only': {
+    tool: 'drill press, lathe',
+    how: 'Then knock its corners off by hand, and turn its outside true to the bore.',
+  },
+  'router-and-lathe': {
+    tool: 'drill press, router on a circle jig',
+    how: 'Then rout its outside true to the bore.',
   },
 }
 
 export const plateShape = (machines: Method): OperationWords => ({
   title: 'Bore the plates and make them round',
   tool: ROUND_BY[machines].tool,
-  how: `Bore the centre square to the face while you can still clamp the blank. ${ROUND_BY[machines].how('bore')}`,
+  how: `Bore the centre square to the face while you can still clamp the blank. ${ROUND_BY[machines].how}`,
   check: 'Turn the plate about a pin in its bore: neither its rim nor its face may run out.',
   mistake: {
     looksLike: 'The bore is not square to the face.',

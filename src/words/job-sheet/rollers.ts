@@ -3,7 +3,7 @@ import type { CheekScrews } from '#shared/making/split-ring.ts'
 import type { Mm, Units } from '#shared/units/length.ts'
 import { figure } from '#src/words/figure.ts'
 import { screwHoles, screwTools } from './joints.ts'
-import { type GapFacts, HOLLOW_EDGE, LAYOUT_CHECK, type OperationWords, ROUND_BY, ROUND_EDGE } from './operation.ts'
+import { type GapFacts, HOLLOW_EDGE, LAYOUT_CHECK, type OperationWords, RING_BY, ROUND_EDGE } from './operation.ts'
 
 /* Turning the tracks of a roller bearing, and its cheeks. */
 
@@ -39,15 +39,17 @@ export function cheeks(facts: {
   readonly requested: string | undefined
   readonly units: Units
 }): OperationWords {
-  const { tool, how } = ROUND_BY[facts.machines]
+  const { tool, how } = RING_BY[facts.machines]
   const { screws } = facts
   const fastened = screws
     ? `The screws go into the outer ring, clear of its track, those of one cheek between those of the other. ${screwHoles(screws, 'the cheek')}.`
     : `There is no room for ${facts.requested === undefined ? 'a wood screw' : `a ${facts.requested} screw`} in cheek and ring: use pins or thinner screws, and drill for them.`
   return {
-    title: 'Make the two cheeks and screw them on',
+    title: screws
+      ? `Make the two cheeks, and screw each on with ${screws.count} wood screws ${screws.name}`
+      : 'Make the two cheeks, and fasten them',
     tool: screws ? `${tool}, ${screwTools(screws)}` : `${tool}, screwdriver`,
-    how: `Bore each cheek while you can still clamp its blank. ${how('hole')} Screw one cheek on, lay the ring on it, put in the inner ring and the rollers, and screw on the other cheek. ${fastened}`,
+    how: `Make each cheek like this. ${how('hole', false)} ${fastened} Brush out the chips, screw one cheek on, lay the ring on it, put in the inner ring and the rollers, and screw on the other cheek.`,
     check: `${LAYOUT_CHECK} With both cheeks on, the rollers and the inner ring must still move ${figure(facts.axialPlay, facts.units)} along the axis.`,
     mistake: {
       looksLike: 'A cheek is not flat: the inner ring drags at one place in every turn.',

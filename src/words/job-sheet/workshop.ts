@@ -1,8 +1,10 @@
 import type { ArrangementName } from '#shared/bearing/arrangements.ts'
+import type { WoodPart } from '#shared/bearing/wood-parts.ts'
 import type { Mm, Units } from '#shared/units/length.ts'
+import type { Construction } from '#shared/wood/construction.ts'
 import { figure } from '#src/words/figure.ts'
 import { TRADE_SIGN } from '#src/words/standing.ts'
-import { TERMS } from '#src/words/terms.ts'
+import { TERMS, WOODEN_PARTS } from '#src/words/terms.ts'
 import type { OperationWords } from './operation.ts'
 
 /* Operations before the first cut and after the last one. */
@@ -14,11 +16,36 @@ const ALIKE: Readonly<Partial<Record<ArrangementName, string>>> = {
   thrust: ' Lay both plates the same way, and mark it on their edges: they come together so.',
 }
 
-export const wood = (arrangement: ArrangementName, isSplit: boolean): OperationWords => ({
+const SAWN: Readonly<Record<Construction, string>> = {
+  'flat-sawn': 'flat-sawn: at the end of the board, the growth rings lie along its width',
+  'quarter-sawn': 'quarter-sawn: at the end of the board, the growth rings stand upright',
+  segmented: 'segments of flat-sawn strips',
+  'segmented-quarter-sawn': 'segments of quarter-sawn strips',
+  'cross-laminated-ply': 'cross-laminated plywood',
+}
+
+export interface PlannedWood {
+  readonly part: WoodPart
+  readonly species?: string
+  readonly construction: Construction
+}
+
+const planned = ({ part, species, construction }: PlannedWood): string =>
+  `For the ${WOODEN_PARTS[part]}: ${species === undefined ? '' : `${species}, `}${SAWN[construction]}. `
+
+/**
+ * @param lies whether a ring comes in halves, and whether the parts that lie alike have a grain to lie by
+ * @param woods those that the plan states
+ */
+export const wood = (
+  arrangement: ArrangementName,
+  lies: { readonly isSplit: boolean; readonly hasGrain: boolean },
+  woods: readonly PlannedWood[],
+): OperationWords => ({
   title: 'Choose the wood',
   tool: 'a rule, a pencil',
-  how: `Take straight-grained wood without knots or splits. Leave it in the room where the bearing will live for two weeks ${TRADE_SIGN}.${isSplit ? HALVES : (ALIKE[arrangement] ?? '')}`,
-  check: 'A straightedge laid across each face does not rock, and the board weighs the same on two days.',
+  how: `Take straight-grained wood without knots or splits. Leave it in the room where the bearing will live for two weeks ${TRADE_SIGN}.${lies.hasGrain ? (lies.isSplit ? HALVES : (ALIKE[arrangement] ?? '')) : ''}`,
+  check: `${woods.map(planned).join('')}A straightedge laid across each face does not rock, and the board weighs the same on two days.`,
   mistake: {
     looksLike: `The board was damp: a ${TERMS[arrangement].part.one} that was round on the lathe is oval a week later.`,
     costs: 'Every size that you cut. Wait instead: wood costs less than work.',
