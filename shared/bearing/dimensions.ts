@@ -41,6 +41,22 @@ const SYMBOLS = {
 export type DimensionKey = keyof typeof SYMBOLS
 export const DIMENSION_SYMBOLS: Readonly<Record<DimensionKey, string>> = SYMBOLS
 
+/** Sizes on which the gap, the play or the seat of the balls hangs: a caliper is set to them, for the rounding of a rule would spoil them. */
+export const BY_CALIPER: ReadonlySet<DimensionKey> = new Set([
+  'outerRing.grooveBottomDiameter',
+  'outerRing.trackDiameter',
+  'innerRing.grooveBottomDiameter',
+  'innerRing.trackDiameter',
+  'outerRing.grooveDepth',
+  'innerRing.grooveDepth',
+  'plates.grooveDepth',
+  'gauge.goDiameter',
+  'gauge.noGoDiameter',
+  'plugDiameter',
+  'pitchDiameter',
+  'radialInternalClearance',
+])
+
 /** The cylinders that both rings are turned to first: lands, where a groove is cut into them, or else the tracks themselves. */
 export const cylinderKeys = ({ resolved }: RingPair): { readonly outer: DimensionKey; readonly inner: DimensionKey } =>
   resolved.traits.raceway === 'groove'

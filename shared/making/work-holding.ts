@@ -42,6 +42,9 @@ function fraction(name: string): number {
   }, 0)
 }
 
+/** Of the bits that a drill press turns by hand feed in wood: common practice, no source. */
+export const WIDEST_BIT = inches(2)
+
 /** A bolt that is less than this thinner than the bore fits it: common practice, no source. */
 const FITS_WITHIN = mm(0.2)
 

@@ -8,7 +8,7 @@ import { imprint } from '#src/words/drawing.ts'
 import { blankName, goesTo, SHEET, speedSentence } from '#src/words/job-sheet/sheet.ts'
 import { SIGN_MEANINGS } from '#src/words/standing.ts'
 import { TERMS } from '#src/words/terms.ts'
-import { allCautions, cautionsAt, sizeCells, sizeWords } from './sheet-text.ts'
+import { allCautions, cautionsAt, shortFacts, sizeCells } from './sheet-text.ts'
 import { STYLE } from './style.ts'
 
 /** The job sheet as a page of its own: to read on a telephone at the lathe, and to print. */
@@ -21,13 +21,14 @@ export const toHtml = (sheet: JobSheet, form?: Form, address?: string | undefine
  * @param address leads back to the bearing, where that has one
  */
 export function sheetBody(sheet: JobSheet, form: Form = 'full', address?: string | undefined): string {
-  const { title, arrangement, units, name, code, tools, operations } = sheet
+  const { title, arrangement, name, code, tools, operations } = sheet
   const isShort = form === 'short'
-  const steps = operations.map((operation, index) => (isShort ? line(operation, units) : step(sheet, operation, index)))
+  const steps = operations.map((operation, index) =>
+    isShort ? line(operation, shortFacts(sheet, operation, index)) : step(sheet, operation, index),
+  )
   const lead = `<p class="caution"><b>${SHEET.use}.</b> ${escaped(cautionSentence('light-use-only', TERMS[arrangement]))}</p>`
-  const before = isShort
-    ? allCautions(sheet).map((words) => `<p class="caution">${escaped(words)}</p>`)
-    : [`<p><b>${SHEET.allTools}.</b> ${escaped(tools.join(', '))}.</p>`]
+  const cautions = isShort ? allCautions(sheet).map((words) => `<p class="caution">${escaped(words)}</p>`) : []
+  const before = [...cautions, `<p><b>${SHEET.allTools}.</b> ${escaped(tools.join(', '))}.</p>`]
   const foot = [imprint({ name, code, version: VERSION }), ...SIGN_MEANINGS].map(escaped).join(', ')
   return `<main>${address === undefined ? '' : wayBack(address)}<h1>${escaped(title)}</h1>${lead}${before.join('')}<ol>${steps.join('')}</ol><footer>${foot}</footer></main>`
 }
@@ -38,9 +39,9 @@ function wayBack(address: string): string {
 }
 
 /** One operation of the short sheet. */
-function line({ number, title, sizes, check, readings }: SheetOperation, units: Units): string {
+function line({ number, title, check, readings }: SheetOperation, said: readonly string[]): string {
   const facts = [
-    ...sizes.map((size) => escaped(sizeWords(size, units))),
+    ...said.map(escaped),
     ...readings.map((reading) => `${escaped(blankName(reading))}: <span class="blank"></span>`),
   ]
   return `<li class="head"><span class="box" role="img" aria-label="${SHEET.tick}"></span><span><b>${number}. ${escaped(title)}</b>${facts.length === 0 ? '' : `: ${facts.join('; ')}`}. ${escaped(check)}</span></li>`

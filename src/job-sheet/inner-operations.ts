@@ -1,4 +1,5 @@
 import { grooveStopShort } from '#shared/making/cutting-allowances.ts'
+import { WIDEST_BIT } from '#shared/making/work-holding.ts'
 import { ownCautions } from '#src/words/caution.ts'
 import * as words from '#src/words/job-sheet/inner-ring.ts'
 import type { OperationWords } from '#src/words/job-sheet/operation.ts'
@@ -45,7 +46,11 @@ export function innerBlank(job: RingJob): readonly Operation[] {
   return [
     ...glueUp(ring, 'innerRing'),
     {
-      ...words.innerBlank(method, isSplit(job), ring.segments !== undefined),
+      ...words.innerBlank(method, {
+        isSplit: isSplit(job),
+        isSegmented: ring.segments !== undefined,
+        isBored: ring.blank.cutHole <= WIDEST_BIT,
+      }),
       id: 'inner-blank',
       part: 'inner-ring',
       sizes: [

@@ -11,7 +11,13 @@ import {
 } from '#shared/bearing/arrangements.ts'
 import { sourceOfSize } from '#shared/bearing/assumed-sizes.ts'
 import type { DesignOf } from '#shared/bearing/design.ts'
-import { cylinderKeys, DIMENSION_SYMBOLS, type Dimension, type DimensionKey } from '#shared/bearing/dimensions.ts'
+import {
+  BY_CALIPER,
+  cylinderKeys,
+  DIMENSION_SYMBOLS,
+  type Dimension,
+  type DimensionKey,
+} from '#shared/bearing/dimensions.ts'
 import type { Allowances } from '#shared/bearing/making-input.ts'
 import type { Method } from '#shared/bearing/method.ts'
 import type { ResolvedBalls } from '#shared/bearing/resolve.ts'
@@ -116,22 +122,6 @@ export function sourced(key: DimensionKey, { bearing }: SomeDesign): Pick<Size, 
   const source = sourceOfSize(key, bearing.resolved)
   return source === undefined ? {} : { source }
 }
-
-/** Sizes on which the gap, the play or the seat of the balls hangs. */
-const BY_CALIPER: ReadonlySet<DimensionKey> = new Set([
-  'outerRing.grooveBottomDiameter',
-  'outerRing.trackDiameter',
-  'innerRing.grooveBottomDiameter',
-  'innerRing.trackDiameter',
-  'outerRing.grooveDepth',
-  'innerRing.grooveDepth',
-  'plates.grooveDepth',
-  'gauge.goDiameter',
-  'gauge.noGoDiameter',
-  'plugDiameter',
-  'pitchDiameter',
-  'radialInternalClearance',
-])
 
 /** The line of a template along which a blank is sawn, where it is, for the lathe to take the rest. */
 export const sawLine = (job: AnyJob, { roughCircle }: Blank): readonly Size[] =>

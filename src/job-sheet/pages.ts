@@ -10,7 +10,7 @@ import { imprint } from '#src/words/drawing.ts'
 import { blankName, goesTo, SHEET, speedSentence } from '#src/words/job-sheet/sheet.ts'
 import { SIGN_MEANINGS } from '#src/words/standing.ts'
 import { TERMS } from '#src/words/terms.ts'
-import { allCautions, cautionsAt, sizeCells, sizeWords } from './sheet-text.ts'
+import { allCautions, cautionsAt, shortFacts, sizeCells } from './sheet-text.ts'
 
 /**
  * The job sheet on paper, whole or as short as two pages.
@@ -72,10 +72,11 @@ function sizeRows(sizes: SheetOperation['sizes'], units: Units): readonly Row[] 
   return [head, ...sizes.map((size): Row => ({ kind: 'cells', cells: sizeCells(size, units) }))]
 }
 
-/** The cautions once, then one line for each operation with its sizes, its check and its blanks. */
+/** The cautions once and the tools, then one line for each operation with its sizes, its check and its blanks. */
 function shortRows(sheet: JobSheet): readonly ShortRow[] {
-  const steps = sheet.operations.map(({ number, title, sizes, check, readings }) => {
-    const facts = sizes.map((size) => sizeWords(size, sheet.units))
+  const steps = sheet.operations.map((operation, index) => {
+    const { number, title, check, readings } = operation
+    const facts = shortFacts(sheet, operation, index)
     const sentences = [
       facts.length === 0 ? `${number}. ${title}.` : `${number}. ${title}: ${facts.join('; ')}.`,
       check,
@@ -83,5 +84,6 @@ function shortRows(sheet: JobSheet): readonly ShortRow[] {
     ]
     return { words: sentences.join(' '), isStep: true }
   })
-  return [...allCautions(sheet).map((words) => ({ words, isStep: false })), ...steps]
+  const first = [...allCautions(sheet), `${SHEET.allTools}: ${sheet.tools.join(', ')}.`]
+  return [...first.map((words) => ({ words, isStep: false })), ...steps]
 }

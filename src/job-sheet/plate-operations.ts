@@ -1,6 +1,7 @@
 import type { ThrustDesign } from '#shared/bearing/arrangements.ts'
 import { DIMENSION_SYMBOLS } from '#shared/bearing/dimensions.ts'
 import type { PlateStock } from '#shared/making/stock.ts'
+import { WIDEST_BIT } from '#shared/making/work-holding.ts'
 import { mm } from '#shared/units/length.ts'
 import type { CautionCode } from '#src/words/caution.ts'
 import * as words from '#src/words/job-sheet/plates.ts'
@@ -51,7 +52,7 @@ function layout(job: PlateJob): Operation {
 }
 
 const shape = (job: PlateJob): Operation => ({
-  ...words.plateShape(job.method),
+  ...words.plateShape(job.method, job.stock.plates.blank.cutHole <= WIDEST_BIT),
   id: 'plate-shape',
   part: 'both',
   sizes: [size(job, 'plates.boreDiameter', SIZES.bore), size(job, 'plates.outsideDiameter', SIZES.outside)],

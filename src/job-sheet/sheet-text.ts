@@ -2,7 +2,7 @@ import { lengthOf, type Units } from '#shared/units/length.ts'
 import type { JobSheet, SheetOperation } from '#src/api/job-sheet/schema.ts'
 import { cautionName } from '#src/words/caution.ts'
 import { caliperFigure, errorFigure, figure } from '#src/words/figure.ts'
-import { cautionAgain, cautionFirst, onTheRule, SHEET } from '#src/words/job-sheet/sheet.ts'
+import { cautionAgain, cautionFirst, onTheRule, SHEET, shortSpeed } from '#src/words/job-sheet/sheet.ts'
 import { MEMORY_SIGN, TRADE_SIGN } from '#src/words/standing.ts'
 
 /* The words of an operation that are the same on paper and on a screen. */
@@ -49,8 +49,19 @@ export function sizeCells(size: SheetSize, units: Units): readonly string[] {
   return [symbol, name, exact(size, units), rule, stopAt === undefined ? '' : caliper(stopAt, units)]
 }
 
-/** The same in a line of text. */
-export function sizeWords(size: SheetSize, units: Units): string {
+/** What the short sheet says of an operation: its sizes, and the speed where it is another than before. */
+export function shortFacts(
+  { operations, units }: Pick<JobSheet, 'operations' | 'units'>,
+  { sizes, speed }: SheetOperation,
+  index: number,
+): readonly string[] {
+  const before = operations.slice(0, index).findLast((operation) => operation.speed !== undefined)?.speed
+  const isNew = speed !== undefined && (speed.min !== before?.min || speed.max !== before.max)
+  return [...sizes.map((size) => sizeWords(size, units)), ...(isNew ? [shortSpeed(speed)] : [])]
+}
+
+/** A size in a line of text. */
+function sizeWords(size: SheetSize, units: Units): string {
   const { symbol, name, stopAt } = size
   const called = symbol === undefined ? name : `${name} ${symbol}`
   const stop = stopAt === undefined ? '' : `, ${SHEET.stopAt} ${caliper(stopAt, units)}`

@@ -77,7 +77,7 @@ export const CUT_OUT_DESCRIPTIONS: Readonly<
   Record<Exclude<View, 'assembly'>, (arrangement: ArrangementName) => string>
 > = {
   templates: (arrangement) =>
-    `${BLANKS[arrangement]} at full size: lines to turn to, lines to cut along, the centre, the grain and the holes.`,
+    `${BLANKS[arrangement]} at full size: lines to turn to, lines to cut along, the centre, the grain or the joints, and the holes.`,
   gauges: (arrangement) => `Gauges at full size: ${CHECKS[arrangement]}.`,
 }
 
@@ -250,6 +250,7 @@ export const TABLE_HEADINGS = {
   plateGroove: 'groove of each plate',
   platesAndChecks: 'both plates, checks',
   onTheRule: 'on the rule',
+  byCaliper: 'by caliper',
 } as const
 
 const SHORT_NAMES = {
@@ -343,6 +344,7 @@ export const TEMPLATE_LABELS = {
   blankThickness: (pieces: number, size: string, units: Units) =>
     pieces === 1 ? `thickness of the blank: ${size} ${units}` : `thickness of each of the two blanks: ${size} ${units}`,
   thickness: (size: string, units: Units) => `thickness when faced: ${size} ${units}`,
+  thicknessOfBoth: (size: string, units: Units) => `thickness of both together, when faced: ${size} ${units}`,
 } as const
 
 const screws = (holes: CheekScrews | Screws, circle: Mm, say: Size): string =>

@@ -149,7 +149,7 @@ type Named = { readonly title: string; readonly code: string }
 
 function plug({ title, code }: Named, diameter: number, labels: readonly Label[]): Item {
   const radius = diameter / 2
-  const reach = Math.min(PUNCH_REACH, radius / 2)
+  const reach = Math.min(PUNCH_REACH, radius / 3)
   return labelledItem(
     title,
     edged({

@@ -15,7 +15,7 @@ import { fittedHeight } from '#src/drawings/text-width.ts'
 import { BLANK_TITLES, GRAIN, TEMPLATE_LABELS, TEMPLATE_NOTES } from '#src/words/drawing.ts'
 import { TRADE_SIGN } from '#src/words/standing.ts'
 import { arrowHead, TEXT_HEIGHT } from './annotations.ts'
-import { ballAngles, fastenersIn, holesRound, type Placed, screwsIn } from './face.ts'
+import { fastenersIn, holesRound, type Placed, screwsIn } from './face.ts'
 import type { DrawnRings } from './half-section.ts'
 import { type Label, labelledItem } from './labelled-item.ts'
 import type { Figure, Item } from './pages.ts'
@@ -24,6 +24,8 @@ import { sizeTextFor, tradeSign } from './size-text.ts'
 const CENTRE = at(0, 0)
 const PUNCH_REACH = 4
 const PUNCH_RADIUS = 1
+/** Where the code of a template is [degrees]. */
+const TOP = 90
 /** Where the labels' lines touch their circles, from right to left. */
 const FIRST_TIP = -85
 const TIPS_APART = 11
@@ -159,12 +161,13 @@ function cageBlanks(design: CagedDesign, { cage: stock }: Stock, code: string): 
   const outside = circleOf(design, 'cage.outsideDiameter', TEMPLATE_LABELS.turn, 'outside')
   const bore = circleOf(design, 'cage.boreDiameter', TEMPLATE_LABELS.open, 'inside')
   const saw = sawLine(stock.blank, design)
-  const middles = ballAngles(bearing).map((angle) =>
-    line('centre', polar(CENTRE, bore.diameter / 2 - PAST_EDGE, angle), polar(CENTRE, saw.diameter / 2, angle)),
-  )
+  const { count } = resolved.input.balls
+  const middles = Array.from({ length: count }, (_, i) => {
+    const angle = TOP + ((i + 0.5) * 360) / count
+    return line('centre', polar(CENTRE, bore.diameter / 2 - PAST_EDGE, angle), polar(CENTRE, saw.diameter / 2, angle))
+  })
   const pocketKey = 'cage.pocketDiameter'
   const pocket = `${sizeTextFor(bearing)(cutSize(design, pocketKey))}${tradeSign(pocketKey, bearing)}`
-  const { count } = resolved.input.balls
   const notes: readonly Label[] = [
     { words: TEMPLATE_LABELS.pockets(count, DIMENSION_SYMBOLS[pocketKey], pocket) },
     ...(cage.pieces === 2 ? [{ words: TEMPLATE_NOTES.splitCage }] : []),
@@ -210,13 +213,17 @@ export function plateItems(design: ThrustDesign, { plates }: PlateStock, code: s
 
 /** What the blank is cut from, and how thick what is made of it becomes. */
 function thickness(design: DesignOf<Placed>, { blank, segments }: RingStock, key: DimensionKey): readonly Label[] {
+  // Cheeks and plates are two, but each of them has a size of its own.
+  const of = blank.pieces === 2 && key.endsWith('.width') ? 'thicknessOfBoth' : 'thickness'
   const say = sizeTextFor(design.bearing)
   const { units } = design.bearing.resolved.input
   const glued = segments && TEMPLATE_NOTES.segments(segments, say)
   return [
     ...(glued === undefined ? [] : [{ words: glued }]),
     { words: TEMPLATE_LABELS.blankThickness(blank.pieces, say(blank.thickness), units) },
-    { words: `${TEMPLATE_LABELS.thickness(say(cutSize(design, key)), units)}${tradeSign(key, design.bearing)}` },
+    {
+      words: `${TEMPLATE_LABELS[of](say(cutSize(design, key)), units)}${tradeSign(key, design.bearing)}`,
+    },
   ]
 }
 
@@ -278,11 +285,11 @@ function grain(radius: number): readonly Shape[] {
   ]
 }
 
-/** Where segments meet, to be laid over the joints of the wood: half a segment from the right, and so beside most screws. */
+/** Where segments meet, to be laid over the joints of the wood: half a segment from the top, where the code is. */
 function joints({ count, innerEdge }: GluedUp, radius: number): readonly Shape[] {
   const corner = innerEdge / 2 / Math.sin(Math.PI / count)
   return Array.from({ length: count }, (_, i) => {
-    const angle = ((i + 0.5) * 360) / count
+    const angle = TOP + ((i + 0.5) * 360) / count
     return line('layout', polar(CENTRE, corner, angle), polar(CENTRE, radius, angle))
   })
 }

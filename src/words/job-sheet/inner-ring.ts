@@ -1,6 +1,14 @@
 import type { Split } from '#shared/bearing/fields.ts'
 import type { Method } from '#shared/bearing/method.ts'
-import { HOLLOW_EDGE, LAYOUT_CHECK, laidOn, type OperationWords, OVER_A_DOWEL, PROFILE_SHORT } from './operation.ts'
+import {
+  HOLLOW_EDGE,
+  LAYOUT_CHECK,
+  laidOn,
+  type OperationWords,
+  OVER_A_DOWEL,
+  PROFILE_SHORT,
+  turnBore,
+} from './operation.ts'
 
 /* Making an inner ring, from the board to the play. Tracks are in `rollers.ts`. */
 
@@ -10,12 +18,21 @@ const BLANK_TOOL: Readonly<Record<Method, string>> = {
   'router-and-lathe': 'router on a circle jig, drill press',
 }
 
-export const innerBlank = (machines: Method, isSplit: boolean, isSegmented: boolean): OperationWords => ({
+interface InnerFacts {
+  readonly isSplit: boolean
+  readonly isSegmented: boolean
+  /** Whether a bit is as wide as the bore. */
+  readonly isBored: boolean
+}
+
+export const innerBlank = (machines: Method, { isSplit, isSegmented, isBored }: InnerFacts): OperationWords => ({
   title: isSplit ? 'Cut the two discs of the inner ring' : 'Cut the disc of the inner ring',
   tool: BLANK_TOOL[machines],
-  how: isSplit
-    ? `Lay out both discs from the template, ${laidOn(isSegmented)}. Cut outside the full line. Bore the centre of both, one on top of the other.`
-    : `Lay out the disc from the template, ${laidOn(isSegmented)}. Cut outside the full line. Bore the centre.`,
+  how: `Lay out ${isSplit ? 'both discs' : 'the disc'} from the template, ${laidOn(isSegmented)}. Cut along the dashed line: the lathe takes the rest. ${
+    isBored
+      ? `Bore the centre${isSplit ? ' of both, one on top of the other' : ''}.`
+      : turnBore(isSplit ? 'both discs, one on the other,' : 'the disc')
+  }`,
   check: LAYOUT_CHECK,
   mistake: {
     looksLike: 'The bore is not square to the face: the ring runs out.',

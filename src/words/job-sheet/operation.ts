@@ -51,6 +51,10 @@ const PART_DISC = 'and push a knife into the paper.'
 const atOneSetting = (hole: string, isOnDisc: boolean): string =>
   `${isOnDisc ? '' : ', glue it to a disc of waste wood with paper between'}, turn the outside and the ${hole} at one setting, ${PART_DISC}`
 
+/** Where no bit is as wide as the bore. */
+export const turnBore = (parts: string): string =>
+  `The bore is too wide for a bit: glue ${parts} to waste wood with paper between, and turn or rout the bore before the outside.`
+
 /** The check of the halves of a ring. */
 export const HALVES_CHECK = 'No light shows between the halves, and the marks meet.'
 

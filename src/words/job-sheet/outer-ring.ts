@@ -215,7 +215,7 @@ function finished({ element, raceway }: Terms, { minBallGap, maxBallGap, noGo, p
     }
   const band = minBallGap > 0 ? `between ${figure(minBallGap, units)} and ${most}` : `at most ${most}`
   return {
-    check: `The last ${element.one} goes in, and the gap, measured with a rule, is ${band}. The plugs cannot tell you that the ${raceway.one} is finished: with these ${element.many} the go plug just enters at a gap of ${giveOrTake(plugs.whenGoEnters, units)}.`,
+    check: `The last ${element.one} goes in, and the gap, measured with a rule or feelers, is ${band}. The plugs cannot tell you that the ${raceway.one} is finished: with these ${element.many} the go plug just enters at a gap of ${giveOrTake(plugs.whenGoEnters, units)}.`,
     looksLike: `The gap is more than ${most}.`,
   }
 }
@@ -233,10 +233,10 @@ const sand = (terms: Terms, facts: SandFacts, over = '') => ({
 export const OUTER_SAND = {
   radial: (terms: Terms, facts: SandFacts): OperationWords => ({
     ...sand(terms, facts, ` ${OVER_A_DOWEL}`),
-    tool: 'lathe, strips of abrasive, a dowel for the groove, the two plugs, a rule',
+    tool: 'lathe, strips of abrasive, a dowel for the groove, the two plugs, a rule or feelers',
   }),
   roller: (terms: Terms, facts: SandFacts): OperationWords => ({
     ...sand(terms, facts),
-    tool: 'lathe, abrasive on a flat block as long as the ring is wide, the two plugs, a rule',
+    tool: 'lathe, abrasive on a flat block as long as the ring is wide, the two plugs, a rule or feelers',
   }),
 } as const

@@ -2,7 +2,7 @@ import type { Method } from '#shared/bearing/method.ts'
 import type { Mm, Units } from '#shared/units/length.ts'
 import { figure } from '#src/words/figure.ts'
 import { giveOrTake, type PlugFacts } from '#src/words/plugs.ts'
-import { type GapFacts, LAYOUT_CHECK, LAYOUT_TOOL, layTemplate, type OperationWords } from './operation.ts'
+import { type GapFacts, LAYOUT_CHECK, LAYOUT_TOOL, layTemplate, type OperationWords, turnBore } from './operation.ts'
 
 /* Making the two plates of a turntable. */
 
@@ -33,10 +33,10 @@ const ROUND_BY: Readonly<Record<Method, Pick<OperationWords, 'tool' | 'how'>>> =
   },
 }
 
-export const plateShape = (machines: Method): OperationWords => ({
+export const plateShape = (machines: Method, isBored: boolean): OperationWords => ({
   title: 'Bore the plates and make them round',
   tool: ROUND_BY[machines].tool,
-  how: `Bore the centre square to the face while you can still clamp the blank. ${ROUND_BY[machines].how}`,
+  how: `${isBored ? 'Bore the centre square to the face while you can still clamp the blank.' : turnBore('each blank')} ${ROUND_BY[machines].how}`,
   check: 'Turn the plate about a pin in its bore: neither its rim nor its face may run out.',
   mistake: {
     looksLike: 'The bore is not square to the face.',

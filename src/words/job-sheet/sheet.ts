@@ -42,8 +42,16 @@ export const cautionFirst = (name: string, message: string): string =>
   `${CAUTION_SIGN} ${capitalised(name)}. ${message}`
 
 /** For a blank that has been made round; before that as slow as the lathe goes. */
-export const speedSentence = ({ min, max }: { readonly min: number; readonly max: number }): string =>
-  `Start at the lowest speed. Once the blank is round, ${twoDigits(min, Math.ceil)} to ${twoDigits(max, Math.floor)} turns a minute ${TRADE_SIGN}.`
+export const speedSentence = (speed: Speed): string =>
+  `Start at the lowest speed. Once the blank is round, ${turns(speed)}.`
+export const shortSpeed = (speed: Speed): string => `once round, ${turns(speed)}`
+
+interface Speed {
+  readonly min: number
+  readonly max: number
+}
+const turns = ({ min, max }: Speed): string =>
+  `${twoDigits(min, Math.ceil)} to ${twoDigits(max, Math.floor)} turns a minute ${TRADE_SIGN}`
 
 /** No lathe is set more finely, and neither end is passed. */
 function twoDigits(speed: number, round: (value: number) => number): number {
