@@ -13,7 +13,7 @@ const ROUNDINGS = 4 * Number.EPSILON
  * @returns takes by how much each ball is larger than the design's, and gives by how much the play is less, in the same unit
  * @throws RangeError outside that range
  */
-export function evenPlayLoss(ballCount: number): (larger: (ball: number) => number) => number {
+export function evenPlayLoss(ballCount: number): (larger: Float64Array) => number {
   requireWhole('ballCount', ballCount, FEWEST_BALLS)
   const planes = halfPlanes(ballCount)
   for (let ball = 0; ball < ballCount; ball++) {
@@ -24,7 +24,7 @@ export function evenPlayLoss(ballCount: number): (larger: (ball: number) => numb
   return (larger) => {
     let most = 0
     for (let ball = 0; ball < ballCount; ball++) {
-      const own = larger(ball)
+      const own = larger[ball] ?? Number.NaN
       planes.reach[ball] = -own
       most = Math.max(most, Math.abs(own))
     }

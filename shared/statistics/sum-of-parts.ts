@@ -1,5 +1,6 @@
 import { fourierTransform } from '#shared/numbers/fourier-transform.ts'
 import { type CharacteristicFunction, sinc } from './characteristic-function.ts'
+import { forEachOf, type Sample } from './sample.ts'
 import { BINS } from './streaming-histogram.ts'
 
 /*
@@ -26,8 +27,8 @@ interface Piece {
   readonly middle: readonly [number, number]
   /** From the middle to an end. */
   readonly half: readonly [number, number]
-  /** Values of which one is added to the second sum alone, each as likely as another, 0 on the mean. */
-  readonly own?: Float64Array
+  /** Values of which one is added to the second sum alone, 0 on the mean. */
+  readonly own?: Sample
 }
 
 type AnyPart = Part | Pieces
@@ -43,52 +44,28 @@ interface Complex {
   imaginary: number
 }
 
-/** The characteristic functions of what pieces have of their own, at the multiples of a step: at 0 first. */
-interface OwnTerms {
-  readonly ofPieces: ReadonlyMap<Pieces, readonly (Complex | undefined)[]>
-  readonly next: () => void
-}
+/** The characteristic functions of what pieces have of their own, at some place in the second sum. */
+type OwnTerms = ReadonlyMap<Pieces, readonly (Complex | undefined)[]>
 
-/** Each value's term is turned on by its own angle. */
-function ownTerms(parts: readonly AnyPart[], step: number): OwnTerms {
-  const ofPieces = new Map<Pieces, readonly (Complex | undefined)[]>()
-  const turns: (() => void)[] = []
-  for (const part of parts) {
-    if (!('pieces' in part)) continue
-    const terms = part.pieces.map(({ own }) => {
-      if (own === undefined) return undefined
-      const term = { real: 1, imaginary: 0 }
-      turns.push(turning(own, step, term))
-      return term
-    })
-    ofPieces.set(part, terms)
-  }
-  return {
-    ofPieces,
-    next: () => {
-      for (const toNext of turns) toNext()
-    },
-  }
-}
+const ownTerms = (parts: readonly AnyPart[], t: number): OwnTerms =>
+  new Map(
+    parts
+      .filter((part) => 'pieces' in part)
+      .map((part) => [part, part.pieces.map(({ own }) => own && characteristicOfSample(own, t))]),
+  )
 
-function turning(values: Float64Array, step: number, out: Complex): () => void {
-  const count = values.length
-  const [cosine, sine] = [values.map((value) => Math.cos(step * value)), values.map((value) => Math.sin(step * value))]
-  const [x, y] = [new Float64Array(count).fill(1), new Float64Array(count)]
-  return () => {
-    let [real, imaginary] = [0, 0]
-    for (let each = 0; each < count; each++) {
-      const [wasX, wasY] = [x[each] ?? Number.NaN, y[each] ?? Number.NaN]
-      const [byX, byY] = [cosine[each] ?? Number.NaN, sine[each] ?? Number.NaN]
-      const [nowX, nowY] = [wasX * byX - wasY * byY, wasX * byY + wasY * byX]
-      x[each] = nowX
-      y[each] = nowY
-      real += nowX
-      imaginary += nowY
-    }
-    out.real = real / count
-    out.imaginary = imaginary / count
+/** Its bins are a polynomial in the term of one bin's width, by Horner. */
+function characteristicOfSample({ least, step, counts, size }: Sample, t: number): Complex {
+  const [x, y] = [Math.cos(t * step), Math.sin(t * step)]
+  let [real, imaginary] = [0, 0]
+  for (let bin = counts.length - 1; bin >= 0; bin--) {
+    const turned = real * x - imaginary * y + (counts[bin] ?? Number.NaN)
+    imaginary = real * y + imaginary * x
+    real = turned
   }
+  const out = { real: real / size, imaginary: imaginary / size }
+  turn(out, Math.cos(t * least), Math.sin(t * least))
+  return out
 }
 
 /** The characteristic function of both sums less their means, at s and t. */
@@ -105,7 +82,7 @@ function characteristicAt(
   for (const part of parts) {
     if ('pieces' in part) {
       let [real, imaginary] = [0, 0]
-      const ownTerm = own.ofPieces.get(part)
+      const ownTerm = own.get(part)
       for (const [index, { middle, half }] of part.pieces.entries()) {
         const angle = s * middle[0] + t * middle[1]
         const size = sinc(s * half[0] + t * half[1])
@@ -138,8 +115,14 @@ function turn(out: Complex, real: number, imaginary: number): void {
   out.real = turned
 }
 
-const deviationOf = (own: Float64Array = new Float64Array()): number =>
-  own.length === 0 ? 0 : Math.sqrt(own.reduce((sum, each) => sum + each * each, 0) / own.length)
+function deviationOf(own: Sample | undefined): number {
+  let square = 0
+  if (own !== undefined)
+    forEachOf(own, (value, share) => {
+      square += share * value * value
+    })
+  return Math.sqrt(square)
+}
 
 function meanOver({ pieces }: Pieces, of: (piece: Piece) => number): number {
   return pieces.reduce((sum, piece) => sum + of(piece), 0) / pieces.length
@@ -175,13 +158,12 @@ export interface Binned {
 export function binnedSum(parts: readonly AnyPart[], noise: Noise, which: 0 | 1, reach: number): Binned {
   const terms = { real: new Float64Array(BINS), imaginary: new Float64Array(BINS) }
   const value: Complex = { real: 1, imaginary: 0 }
-  const own = ownTerms(which === 0 ? [] : parts, Math.PI / reach)
   const last = BINS / 2 - 1
   let [roundedBy, quiet] = [0, 0]
   for (let term = 0; term <= last && quiet < QUIET; term++) {
     const t = (Math.PI * term) / reach
+    const own = ownTerms(which === 0 ? [] : parts, t)
     characteristicAt(parts, noise, own, which === 0 ? [t, 0] : [0, t], value)
-    own.next()
     setTerm(terms, term, value)
     const size = Math.abs(value.real) + Math.abs(value.imaginary)
     quiet = size < NOTHING ? quiet + 1 : 0
@@ -238,11 +220,11 @@ export function shareBetween(
   const { variances, covariance } = spreadOf(parts, noise)
   const lean = variances[0] > 0 ? covariance / variances[0] : 0
   const at = { real: 1, imaginary: 0 }
-  const own = ownTerms(parts, Math.PI / reaches[1])
   const windows = new Map<number, Complex>()
   let [sum, quiet, count] = [0, 0, 0]
   for (let row = 0; quiet < QUIET; row++) {
     const t = (Math.PI * row) / reaches[1]
+    const own = ownTerms(parts, t)
     const inRow = windowAt(other, t, reaches[1])
     // Where the terms of a row are largest.
     const middle = Math.round((-lean * t * reaches[0]) / Math.PI)
@@ -265,7 +247,6 @@ export function shareBetween(
       }
     }
     quiet = largest < LEFT_OUT ? quiet + 1 : 0
-    own.next()
   }
   return Math.min(1, Math.max(0, sum))
 }

@@ -24,6 +24,7 @@ const CHECK = {
     innerGrooveBottomRadius: normalScatter(0.05),
   },
 }
+const LOBED = { ...CHECK, contributors: { ...CHECK.contributors, outOfRound: normalScatter(0.05) } }
 const CLIMATE = { relativeHumidity: { min: 35, max: 60 }, today: { relativeHumidity: 50 } }
 const checkOf = (ring: object) => ({
   ...CHECK,
@@ -37,6 +38,7 @@ type Answer = Asked & { readonly what: string; readonly mark: number }
 
 const ANSWERS: readonly Answer[] = [
   { what: 'tolerance check without trials', mark: 100, path: '/v1/tolerance-check', body: CHECK },
+  { what: 'the same out of round', mark: 100, path: '/v1/tolerance-check', body: LOBED },
   { what: 'the same in a year, of ply', mark: 300, path: '/v1/tolerance-check', body: checkOf(PLY) },
   { what: 'the same in a year, of segments', mark: 300, path: '/v1/tolerance-check', body: checkOf(PIECES) },
   { what: 'the same in a year, of boards', mark: 300, path: '/v1/tolerance-check', body: checkOf(BOARD) },

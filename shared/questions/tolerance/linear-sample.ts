@@ -3,6 +3,7 @@ import { characteristicOf } from '#shared/statistics/characteristic-function.ts'
 import { type Distribution, varianceOf } from '#shared/statistics/distribution.ts'
 import { CHUNK, pilotTrials } from '#shared/statistics/monte-carlo.ts'
 import { unevenCharacteristic, unevenLoss } from '#shared/statistics/play-of-random-balls.ts'
+import { sampleOf } from '#shared/statistics/sample.ts'
 import type { Part, Pieces } from '#shared/statistics/sum-of-parts.ts'
 import { COPIES, FIGURES, type FigureName, type Slopes } from './check-model.ts'
 import type { Check } from './checked.ts'
@@ -47,7 +48,7 @@ const withLosses = ({ pieces }: Pieces, { ofPieces, mean }: LobedLosses): Pieces
   pieces: pieces.map(({ middle, half }, index) => {
     const losses = itemAt(ofPieces, index)
     const own = meanOfAll(losses)
-    return { middle: [middle[0], middle[1] - (own - mean)], half, own: losses.map((loss) => own - loss) }
+    return { middle: [middle[0], middle[1] - (own - mean)], half, own: sampleOf(losses.map((loss) => own - loss)) }
   }),
 })
 
@@ -148,7 +149,8 @@ function lineOf(check: Check, figure: FigureName) {
   const { eachBall, of, perUnevenness } = slopes[figure]
   const { ballDiameter } = check.bearing.resolved
   const weather = movedByWeather(check, figure)
-  const lossOf = playLosses(check)
+  const lossesOf = playLosses(check)
+  const losses = new Float64Array(CHUNK)
   return ({ names }: TrialModel, drawn: readonly Float64Array[], out: Float64Array): void => {
     out.fill(nominal[figure])
     const add = (ofTrial: (trial: number) => number): void => {
@@ -166,7 +168,7 @@ function lineOf(check: Check, figure: FigureName) {
       else if (perUnevenness === 0) addRows((row) => itemAt(eachBall, row), ballDiameter)
     })
     if (perUnevenness === 0) return
-    const loss = lossOf({ names }, drawn, drawn[names.indexOf('state')])
-    add((trial) => -loss(trial, 'design'))
+    lossesOf({ names }, drawn, drawn[names.indexOf('state')], 'design', losses)
+    add((trial) => -(losses[trial] ?? Number.NaN))
   }
 }

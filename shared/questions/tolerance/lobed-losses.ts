@@ -30,22 +30,23 @@ export const hasLobes = ({ differences, climate }: Check): boolean =>
 export function lobedLosses(check: Check, chunks: number): LobedLosses {
   const { states = [], statesAPiece = 1 } = check.climate ?? {}
   const pieces = Math.max(1, states.length / statesAPiece)
-  const inPiece: number[][] = Array.from({ length: pieces }, () => [])
+  const rings = chunks * CHUNK
+  const ofPieces = Array.from({ length: pieces }, (_, piece) => new Float64Array(Math.ceil((rings - piece) / pieces)))
   const model = { ...trialModel(check), evaluate: () => {} }
-  const lossOf = playLosses(check)
-  const state = new Float64Array(CHUNK)
+  const lossesOf = playLosses(check)
+  const [state, losses] = [new Float64Array(CHUNK), new Float64Array(CHUNK)]
   pilotTrials(model, check.input.seed, chunks, (drawn, _, chunk) => {
     // The pieces in turn, at places evenly spread over each.
     const ringOf = (trial: number): number => chunk * CHUNK + trial
     for (let trial = 0; trial < CHUNK; trial++) {
-      const place = Math.floor(((ringOf(trial) + 0.5) / (chunks * CHUNK)) * statesAPiece)
+      const place = Math.floor(((ringOf(trial) + 0.5) / rings) * statesAPiece)
       state[trial] = (ringOf(trial) % pieces) * statesAPiece + place
     }
-    const loss = lossOf(model, drawn, state)
-    for (let trial = 0; trial < CHUNK; trial++)
-      itemAt(inPiece, ringOf(trial) % pieces).push(loss(trial, 'mean-of-its-balls'))
+    lossesOf(model, drawn, state, 'mean-of-its-balls', losses)
+    losses.forEach((loss, trial) => {
+      itemAt(ofPieces, ringOf(trial) % pieces)[Math.floor(ringOf(trial) / pieces)] = loss
+    })
   })
-  const ofPieces = inPiece.map((losses) => Float64Array.from(losses))
   return { ofPieces, mean: meanOfAll(ofPieces.map(meanOfAll)) }
 }
 
@@ -69,28 +70,33 @@ export function playLosses(check: Check) {
   const isLobed = hasLobes(check)
   const lobes = roomForLobes()
   const still = new Float64Array(CHUNK)
+  const alike = new Float64Array(count * CHUNK).fill(ballDiameter)
   const lossOf = evenPlayLoss(count)
   const turns = Array.from({ length: count }, (_, ball) => (4 * Math.PI * ball) / count)
-  const [cosines, sines] = [turns.map(Math.cos), turns.map(Math.sin)]
-  return ({ names }: Pick<TrialModel, 'names'>, drawn: readonly Float64Array[], state: Float64Array | undefined) => {
+  const [cosines, sines] = [Float64Array.from(turns, Math.cos), Float64Array.from(turns, Math.sin)]
+  const larger = new Float64Array(count)
+  return (
+    { names }: Pick<TrialModel, 'names'>,
+    drawn: readonly Float64Array[],
+    state: Float64Array | undefined,
+    beside: 'mean-of-its-balls' | 'design',
+    out: Float64Array,
+  ): void => {
     const row = (name: TrialModel['names'][number]): Float64Array | undefined => drawn[names.indexOf(name)]
-    const balls = row('ballDiameter')
+    const balls = row('ballDiameter') ?? alike
     if (isLobed) drawLobes(row, state ?? still, weather, lobes)
     const { amplitude, cosine, sine } = lobes.both
-    const sizeOf = (ball: number, trial: number): number => balls?.[ball * CHUNK + trial] ?? ballDiameter
-    return (trial: number, beside: 'mean-of-its-balls' | 'design'): number => {
-      let size: number = ballDiameter
-      if (beside === 'mean-of-its-balls') {
-        for (let ball = 0; ball < count; ball++) size += (sizeOf(ball, trial) - ballDiameter) / count
-      }
+    for (let trial = 0; trial < CHUNK; trial++) {
       const along = (amplitude[trial] ?? Number.NaN) * (cosine[trial] ?? Number.NaN)
       const aslant = (amplitude[trial] ?? Number.NaN) * (sine[trial] ?? Number.NaN)
-      return lossOf(
-        (ball) =>
-          perUnevenness * (sizeOf(ball, trial) - size) -
-          along * (cosines[ball] ?? Number.NaN) -
-          aslant * (sines[ball] ?? Number.NaN),
-      )
+      let sum = 0
+      for (let ball = 0; ball < count; ball++) {
+        const own = perUnevenness * ((balls[ball * CHUNK + trial] ?? Number.NaN) - ballDiameter)
+        sum += own
+        larger[ball] = own - along * (cosines[ball] ?? Number.NaN) - aslant * (sines[ball] ?? Number.NaN)
+      }
+      // Balls that are all larger by so much take twice that.
+      out[trial] = lossOf(larger) - (beside === 'design' ? 0 : (2 * sum) / count)
     }
   }
 }

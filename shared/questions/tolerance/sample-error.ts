@@ -1,5 +1,6 @@
 import { itemAt } from '#shared/numbers/item-at.ts'
 import { normalCdf, normalDensity } from '#shared/statistics/normal.ts'
+import { forEachOf, sampleOf } from '#shared/statistics/sample.ts'
 import type { Pieces } from '#shared/statistics/sum-of-parts.ts'
 
 /** How near a sample brings the distribution of a sum of which it is a part. */
@@ -16,6 +17,9 @@ const PLACED_TO = 3
 /** A share below this, or as near to 1, need not be as near. */
 const LEAST_SHARE = 1e-3
 
+/** Of pieces without anything of their own. */
+const NOTHING = sampleOf(new Float64Array(2))
+
 /**
  * A share of the sum is the mean of P(rest ≤ place − value) over the values of the sample; its standard error, over the density
  * there, is one of the place. The rest, of many causes, is taken as normal.
@@ -29,19 +33,17 @@ export function sampleError({ pieces }: Pieces, standardDeviation: number, rest:
   for (let place = 0; place <= PLACES; place++) {
     const at = PLACED_TO * standardDeviation * ((2 * place) / PLACES - 1)
     let [share, density, variance] = [0, 0, 0]
-    for (const { middle, own = new Float64Array(2) } of pieces) {
-      let [sum, squares, densities] = [0, 0, 0]
-      for (const value of own) {
+    for (const { middle, own = NOTHING } of pieces) {
+      let [mean, square] = [0, 0]
+      forEachOf(own, (value, part) => {
         const z = (at - middle[1] - value) / rest
         const chance = normalCdf(z)
-        sum += chance
-        squares += chance * chance
-        densities += normalDensity(z) / rest
-      }
-      const [count, mean] = [own.length, sum / own.length]
+        mean += part * chance
+        square += part * chance * chance
+        density += (part * normalDensity(z)) / rest / pieces.length
+      })
       share += mean / pieces.length
-      density += densities / count / pieces.length
-      variance += (squares / count - mean * mean) / (count - 1) / (pieces.length * pieces.length)
+      variance += (square - mean * mean) / (own.size - 1) / (pieces.length * pieces.length)
     }
     errors[place] = density > 0 ? Math.sqrt(Math.max(0, variance)) / density : 0
     if (share > LEAST_SHARE && share < 1 - LEAST_SHARE && variance > 0)

@@ -2,6 +2,7 @@ import { describe, expect, test } from 'vitest'
 import { characteristicOf } from '#shared/statistics/characteristic-function.ts'
 import { type Distribution, varianceOf } from '#shared/statistics/distribution.ts'
 import { normalCdf } from '#shared/statistics/normal.ts'
+import { sampleOf } from '#shared/statistics/sample.ts'
 import { BINS } from '#shared/statistics/streaming-histogram.ts'
 import { binnedSum, type Part, type Pieces, shareBetween, spreadOf } from '#shared/statistics/sum-of-parts.ts'
 
@@ -65,8 +66,8 @@ describe('one sum in bins', () => {
 /** Two pieces that move both sums, each with values of its own for the second. */
 const WITH_VALUES: Pieces = {
   pieces: [
-    { middle: [-1, 0.5], half: [0, 0], own: Float64Array.of(-2, 0, 2) },
-    { middle: [1, -0.5], half: [0, 0], own: Float64Array.of(-0.5, 0.5) },
+    { middle: [-1, 0.5], half: [0, 0], own: sampleOf(Float64Array.of(-2, 0, 2)) },
+    { middle: [1, -0.5], half: [0, 0], own: sampleOf(Float64Array.of(-0.5, 0.5)) },
   ],
 }
 

@@ -1,6 +1,7 @@
 import { describe, expect, test } from 'vitest'
 import { sampleError } from '#shared/questions/tolerance/sample-error.ts'
 import { normalCdf, normalQuantile } from '#shared/statistics/normal.ts'
+import { sampleOf } from '#shared/statistics/sample.ts'
 import { normals, uniforms } from '#tests/support/chance.ts'
 
 /*
@@ -14,7 +15,7 @@ const PLACES = [-2, -1, 0, 1, 2]
 
 const normal = normals(uniforms(5))
 const samples = Array.from({ length: 300 }, () => Float64Array.from({ length: SAMPLE }, () => OF_VALUES * normal()))
-const piecesOf = (own: Float64Array) => ({ pieces: [{ middle: [0, 0], half: [0, 0], own }] }) as const
+const piecesOf = (own: Float64Array) => ({ pieces: [{ middle: [0, 0], half: [0, 0], own: sampleOf(own) }] }) as const
 
 describe('the error of a share of a sum by a sample', () => {
   test.each(PLACES)('is how far samples scatter, at %d deviations', (place) => {
@@ -37,7 +38,7 @@ describe('the error of a share of a sum by a sample', () => {
 
   test('values in strata of their own err by what scatters within each', () => {
     const low = Float64Array.of(-0.1, 0.1)
-    const pieces = [-1, 1].map((place) => ({ middle: [0, place], half: [0, 0], own: low }) as const)
+    const pieces = [-1, 1].map((place) => ({ middle: [0, place], half: [0, 0], own: sampleOf(low) }) as const)
     const whole = Float64Array.of(-1.1, -0.9, 0.9, 1.1)
     const apart = sampleError({ pieces }, 1, REST).at(0)
     expect(apart).toBeLessThan(sampleError(piecesOf(whole), 1, REST).at(0) / 4)
