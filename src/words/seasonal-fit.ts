@@ -2,11 +2,12 @@ import { BOARD_VARIATION, HYSTERESIS } from '#shared/data/wood-movement.ts'
 import { stops, type Trouble } from '#shared/movement/fit.ts'
 import { isBeyondKnown } from '#shared/movement/states.ts'
 import { constructionsOf, type RingWood } from '#shared/movement/year.ts'
-import { GOOD_ENOUGH, type RequestChange } from '#shared/questions/season/advice.ts'
+import { GOOD_ENOUGH, isFelt, type RequestChange } from '#shared/questions/season/advice.ts'
+import type { Chances } from '#shared/questions/season/chances.ts'
 import type { BandEnd, RunningBand } from '#shared/questions/season/running-band.ts'
 import type { FitAtState, SeasonalFit } from '#shared/questions/season/seasonal-fit.ts'
 import type { SegmentsOfYear } from '#shared/questions/season/segments.ts'
-import { inUnits, type Mm, type Units } from '#shared/units/length.ts'
+import { inUnits, type Mm, mm, type Units } from '#shared/units/length.ts'
 import type { Scale } from '#shared/units/temperature.ts'
 import { knownTemperature } from '#shared/wood/equilibrium-moisture.ts'
 import { capitalised, figure } from './figure.ts'
@@ -87,7 +88,7 @@ export function describeAdvice({ advice, bearing, chances: asDesigned }: Advised
   const before = outOf100(asDesigned.runsAllYear)
   switch (kind) {
     case 'leave':
-      return `Leave it as designed: ${before} ${RUN} all year.`
+      return `Leave it as designed: ${before} ${RUN} all year${besideRunning(asDesigned, bearing, playOf(bearing), terms)}.`
     case 'no-remedy':
       return `Keep the bearing in steadier air: ${before} ${RUN} all year, and no other size, moisture or construction that was tried does clearly better.`
     default: {
@@ -96,9 +97,25 @@ export function describeAdvice({ advice, bearing, chances: asDesigned }: Advised
       const quieter = asDesigned.runsAllYear >= GOOD_ENOUGH ? 'it rattles less, and ' : ''
       const better = `then ${quieter}${outOf100(chances.runsAllYear)} ${RUN} all year, instead of ${before}`
       const still = chances.runsAllYear < GOOD_ENOUGH ? '; for more, keep the bearing in steadier air' : ''
-      return `${capitalised(steps)}: ${better}${still}.`
+      const play = changes.find(({ path }) => path === PLAY)
+      const changed = play?.kind === 'length' ? play.to : playOf(bearing)
+      return `${capitalised(steps)}: ${better}${besideRunning(chances, bearing, changed, terms)}${still}.`
     }
   }
+}
+
+const PLAY = '/design/radialInternalClearance'
+const playOf = ({ resolved: { input } }: Advised['bearing']): Mm =>
+  'radialInternalClearance' in input ? (input.radialInternalClearance ?? mm(0)) : mm(0)
+
+/** What a maker hears of a bearing that runs: its play, and its balls where the gap has grown too wide for them. */
+function besideRunning({ knocks }: Chances, { resolved }: Advised['bearing'], play: Mm, { element }: Terms): string {
+  const { ballDiameter, input } = resolved
+  const heard = [
+    ...(isFelt(play, ballDiameter) ? [`a play of ${size(play, input.units)} is felt as a rattle`] : []),
+    ...(knocks > 1 - GOOD_ENOUGH ? [`in ${outOf100(knocks)} the ${element.many} knock in part of the year`] : []),
+  ]
+  return heard.length === 0 ? '' : `, but ${LIST.format(heard)}`
 }
 
 /** Steps that are lists themselves, so that each is set off by a comma. */

@@ -1,4 +1,4 @@
-import { type Advice, GOOD_ENOUGH, withChanges } from '#shared/questions/season/advice.ts'
+import { type Advice, GOOD_ENOUGH, isFelt, withChanges } from '#shared/questions/season/advice.ts'
 import type { SeasonalFitInput } from '#shared/questions/season/input.ts'
 import { seasonalFit } from '#shared/questions/season/seasonal-fit.ts'
 import { inUnits } from '#shared/units/length.ts'
@@ -27,6 +27,9 @@ export function faultsOfAdvice(
     const isLargest = change.path.endsWith('maxBallGap')
     must(isLargest || Math.abs(steps - Math.round(steps)) < 1e-6, `${change.path} is no step: ${change.to}`)
   }
+  const play = 'radialInternalClearance' in whole ? (whole.radialInternalClearance ?? 0) : 0
+  if (advice.kind === 'leave')
+    must(/ rattle/.test(sentence) === isFelt(play, bearing.resolved.ballDiameter), `silent on a play of ${play}`)
   if (advice.kind === 'leave') must(chances.runsAllYear >= GOOD_ENOUGH, 'left as it is, but not good')
   else if (advice.kind === 'no-remedy') must(advice.changes.length === 0, 'no remedy, but changes')
   else if (chances.runsAllYear < GOOD_ENOUGH)

@@ -73,6 +73,9 @@ const WORTH_A_REST = 0.5
 const MOST_PLAY = 1 / 15
 const WIDEST = 1 / 3
 
+/** Whether so much play between balls of that diameter is felt as a rattle. */
+export const isFelt = (play: number, ballDiameter: Mm): boolean => play > MOST_PLAY * ballDiameter
+
 /**
  * Advice for the year, the smallest change first: nothing; other sizes; wood that has rested in the middle of the year's air;
  * another construction. The first that is good enough and not too loose is advised, else the best, if it gains anything. What
@@ -185,11 +188,11 @@ function outcomesOf(
 function isLoose(tried: Tried): boolean {
   const { ballDiameter } = tried.moving.bearing.resolved
   const { design } = wholeOf(tried)
-  const over = (path: string, most: number): boolean => {
-    const size = valueAt(design, namesIn(path))
-    return typeof size === 'number' && size > most * ballDiameter
-  }
-  return over(PLAY, MOST_PLAY) || over(WIDEST_GAP, WIDEST)
+  const [play, widest] = [PLAY, WIDEST_GAP].map((path) => valueAt(design, namesIn(path)))
+  return (
+    (typeof play === 'number' && isFelt(play, ballDiameter)) ||
+    (typeof widest === 'number' && widest > WIDEST * ballDiameter)
+  )
 }
 
 /** The request with every default of the design filled in: what an answer echoes. */
