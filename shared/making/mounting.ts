@@ -49,6 +49,8 @@ export interface ShaftSeat extends Seat {
   /** The bore, with any finish on it, that this shaft and this hold ask for. */
   readonly boreNeeded: Mm
   readonly material: NonNullable<NonNullable<MountingInput['shaft']>['material']>
+  /** Of a shaft of wood, where it is stated. */
+  readonly species?: string
   /** Wood from the bore to the groove, and the least that this hold wants. */
   readonly wood: Mm
   readonly leastWood: Mm
@@ -65,6 +67,8 @@ export interface HousingSeat extends Seat {
   readonly shoulderHole: Mm
   /** Whether the ring has one grain, to lie along that of the board. */
   readonly hasGrain: boolean
+  /** The board's wood, where it is stated. */
+  readonly species?: string
 }
 
 /** What turns an outer ring: a handle in its wall, or a hub screwed to its side. */
@@ -174,7 +178,16 @@ export function mountingOf(bearing: RingPair, moisture: MoistureRange = unstated
   const alike = { ...(species && { species }), ...(hasGrain && construction && { construction }) }
   const board = acrossOf(housing.species === undefined ? alike : { species: housing.species })
   const seat = housingSeat(bearing, housing, { ring, board }, moisture)
-  return { turns, shaft, housing: { ...seat, hasGrain, seatDiameter: rounded(seat.seatDiameter, units) } }
+  return {
+    turns,
+    shaft,
+    housing: {
+      ...seat,
+      ...(housing.species && { species: housing.species }),
+      hasGrain,
+      seatDiameter: rounded(seat.seatDiameter, units),
+    },
+  }
 }
 
 /** A cylinder of a part: its hole, or its outside. */
@@ -248,6 +261,7 @@ function shaftSeat(
   return {
     hold,
     material,
+    ...(species !== undefined && { species }),
     shaftDiameter: shaft,
     seatDiameter: cutTo(seat, 'hole', resolved),
     play: playWith(inShaft(ring, inside), seat - shaft, seat, moisture),
@@ -290,7 +304,7 @@ function housingSeat(
   { thickness = resolved.width, hold = USUAL_HOLD }: NonNullable<MountingInput['housing']>,
   { ring, board }: { readonly ring: number; readonly board: number },
   moisture: MoistureRange,
-): Omit<HousingSeat, 'hasGrain'> {
+): Omit<HousingSeat, 'hasGrain' | 'species'> {
   const { outsideDiameter, wall, grooveBottomDiameter } = outerRing
   const { units } = resolved.input
   const leastWood = Math.max(LEAST_ROUND, wall)

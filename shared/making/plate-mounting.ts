@@ -31,6 +31,8 @@ import { requestedSize } from './whole-plan.ts'
 export interface PinSeat {
   readonly hold: PinHold
   readonly material: NonNullable<NonNullable<NonNullable<MakingInput['mounting']>['shaft']>['material']>
+  /** Of a pin of wood, where it is stated. */
+  readonly species?: string
   readonly shaftDiameter: Mm
   /** The bore of the lower plate, as it is cut before any finish, and the one that this pin asks for. */
   readonly seatDiameter: Mm
@@ -112,6 +114,7 @@ function pinSeat({ plate, height, resolved }: ThrustBearing, board: Mm, moisture
   return {
     hold,
     material,
+    ...(species !== undefined && { species }),
     shaftDiameter: shaft,
     seatDiameter: cutTo(bore, 'hole', resolved),
     boreNeeded: rounded(mm(shaft + wider), units),

@@ -11,8 +11,9 @@ import {
 import type { Fields, Group, InputOf } from '#shared/bearing/field.ts'
 import type { Seasoned } from '#shared/bearing/making-input.ts'
 import { choiceOf } from '#src/api/schema.ts'
-import { notValid } from '#src/http/problem.ts'
+import { type Fault, notValid } from '#src/http/problem.ts'
 import { refTo } from '#src/http/schema.ts'
+import { NO_FRACTIONS } from '#src/words/season-refusal.ts'
 import { TERMS } from '#src/words/terms.ts'
 import {
   type ForeignNames,
@@ -142,14 +143,15 @@ export const DESIGN_INPUT_SCHEMAS: readonly TSchema[] = [
  * The caller's input in the words of the core: millimetres, and no field that is undefined.
  *
  * @param at where the design stands in the request
- * @throws ProblemError with every fault of `making` that its schema does not find
+ * @throws ProblemError with every fault that its schema does not find
  */
 export function toDesignInput<Name extends ArrangementName>(
   request: RequestByArrangement[Name],
   at = '',
 ): InputByArrangement[Name] {
-  const faults = request.making === undefined ? [] : makingFaults(request.making, request, request.units)
-  if (faults.length > 0) throw notValid(faults.map(({ path, message }) => ({ path: `${at}/making${path}`, message })))
+  const ofMaking = request.making === undefined ? [] : makingFaults(request.making, request, request.units)
+  const faults = [...ruleFaults(request), ...ofMaking.map((fault) => ({ ...fault, path: `/making${fault.path}` }))]
+  if (faults.length > 0) throw notValid(faults.map((fault) => ({ ...fault, path: `${at}${fault.path}` })))
   const fields: Group = ARRANGEMENTS[nameOf(request)].fields
   const { making, seasoned }: { making?: MakingRequest; seasoned?: Seasoned } = request
   return {
@@ -160,6 +162,15 @@ export function toDesignInput<Name extends ArrangementName>(
   } as unknown as InputByArrangement[Name]
 }
 
+/** A rule in millimetres has no fractions. */
+export const ruleFaults = ({ units, shopDenominator }: RuleOf): readonly Fault[] =>
+  units === 'mm' && shopDenominator !== undefined ? [{ path: '/shopDenominator', message: NO_FRACTIONS }] : []
+
+interface RuleOf {
+  readonly units: Units
+  readonly shopDenominator?: number
+}
+
 /** The core's input as the caller could have written it: lengths as numbers in `units`. The way back of `toDesignInput`. */
 export function toDesignRequest<Name extends ArrangementName>(
   input: InputByArrangement[Name],
@@ -168,7 +179,7 @@ export function toDesignRequest<Name extends ArrangementName>(
   const { making, seasoned: _, ...rest } = input
   return {
     ...requestBy(fields, { ...rest, arrangement: nameOf(input) }),
-    ...(making && { making: toMakingRequest(making, input.units) }),
+    ...(making && { making: toMakingRequest(making, input.units, input) }),
   } as unknown as RequestByArrangement[Name]
 }
 

@@ -1,8 +1,15 @@
 import { type Static, Type } from 'typebox'
 import { ARRANGEMENTS, nameOf } from '#shared/bearing/arrangements.ts'
-import type { Default, Fields } from '#shared/bearing/field.ts'
+import { type Default, type Fields, namesIn, valueAt } from '#shared/bearing/field.ts'
 import type { Split } from '#shared/bearing/fields.ts'
-import { type Allowances, LUMBERS, type Lumber, type MakingInput, MOST_KERF } from '#shared/bearing/making-input.ts'
+import {
+  type Allowances,
+  LUMBERS,
+  type Lumber,
+  type MakingInput,
+  MOST_KERF,
+  type WoodInput,
+} from '#shared/bearing/making-input.ts'
 import { METHODS, type Method } from '#shared/bearing/method.ts'
 import {
   DRIVES,
@@ -13,15 +20,26 @@ import {
   TURNING_RINGS,
   turningRing,
 } from '#shared/bearing/mounting-input.ts'
+import { wholeWood } from '#shared/bearing/whole-year.ts'
 import { MAKING_DEFAULTS, resolveMaking } from '#shared/making/defaults.ts'
 import { SCREW_DIAMETERS, SCREW_GAUGES } from '#shared/making/screws.ts'
+import { woodPartsOf } from '#shared/movement/arrangements/all.ts'
 import type { Year } from '#shared/movement/year.ts'
 import type { Mm, Units } from '#shared/units/length.ts'
 import { choiceOf, namedRequest, numberOf, requestObject } from '#src/api/schema.ts'
 import type { Fault } from '#src/http/problem.ts'
 import { refTo } from '#src/http/schema.ts'
 import { kerfTooWide } from '#src/words/making.ts'
-import { NO_DRIVE, NO_HOUSING, NO_SCREWS, SHAFT_NOT_OF_WOOD, WOODS_MISSING } from '#src/words/season-refusal.ts'
+import {
+  BOARDS_HAVE_LENGTHS,
+  NO_CORE,
+  NO_DRIVE,
+  NO_HOUSING,
+  NO_SCREWS,
+  NO_SEGMENTS,
+  SHAFT_NOT_OF_WOOD,
+  WOODS_MISSING,
+} from '#src/words/season-refusal.ts'
 import type { Defaults } from './assumption.ts'
 import { type Arranged, type Climate, toYear, type Woods, woodsFaults, yearDefaults } from './climate.ts'
 import { echo, type Length, length, nonNegativeLength, toMm } from './length.ts'
@@ -47,9 +65,15 @@ const Allowed = requestObject('What is left on a blank, and what the saws take a
   ),
   side: Type.Optional(nonNegativeLength(usually('Left on each side of a ring.', '/allowances/side'))),
   sawKerf: Type.Optional(nonNegativeLength(usually('Kerf of the saw that cuts the circles.', '/allowances/sawKerf'))),
-  miterKerf: Type.Optional(nonNegativeLength(usually('Kerf of the saw that cuts miters.', '/allowances/miterKerf'))),
+  miterKerf: Type.Optional(
+    nonNegativeLength(
+      usually('Kerf of the saw that cuts miters, where a part is of segments.', '/allowances/miterKerf'),
+    ),
+  ),
   entryHole: Type.Optional(
-    length(usually('Diameter of the hole through which a saw enters to cut the inside.', '/allowances/entryHole')),
+    length(
+      usually('Diameter of the hole through which a saw enters to cut the inside of a ring.', '/allowances/entryHole'),
+    ),
   ),
 })
 
@@ -96,7 +120,9 @@ export const MakingRequest = namedRequest(
     lumber: Type.Optional(
       choiceOf<Lumber>(usually('Kind of lumber, which decides sizes and pilot holes.', '/lumber'), LUMBERS),
     ),
-    boardLength: Type.Optional(length(usually('Length of a board that you buy.', '/boardLength'))),
+    boardLength: Type.Optional(
+      length(usually('Length of a board that you buy, where you state no `boards`.', '/boardLength')),
+    ),
     boards: Type.Optional(
       Type.Array(
         requestObject('A board on hand.', {
@@ -172,6 +198,9 @@ export const makingDefaults = (at = '/making', more: Readonly<Record<string, Def
 export function makingFaults(making: MakingRequest, design: Arranged & Splits, units: Units): readonly Fault[] {
   const { kerf = 0, mounting = {}, screws } = making
   return [
+    ...idleFields(making, design)
+      .filter(({ path }) => valueAt(making, namesIn(path)) !== undefined)
+      .map(({ path, message }) => ({ path, message })),
     ...(screws !== undefined && isInOnePiece(design) ? [{ path: '/screws', message: NO_SCREWS }] : []),
     ...faultsOfWood(making, design),
     ...faultsOfMounting(mounting),
@@ -182,6 +211,23 @@ export function makingFaults(making: MakingRequest, design: Arranged & Splits, u
 interface Splits {
   readonly split?: Split
 }
+
+/** Fields of a plan that would change nothing: refused where they are stated, and left out where a plan is filled in. */
+function idleFields(
+  { woods = {}, boards }: Pick<MakingInput, 'woods'> & { readonly boards?: readonly unknown[] },
+  design: Arranged,
+) {
+  const parts = woodPartsOf(design)
+  const segmented = parts.filter((part) => isGluedUp(woods[part]))
+  const isThrust = nameOf(design) === 'thrust'
+  return [
+    ...(boards === undefined ? [] : [{ path: '/boardLength', message: BOARDS_HAVE_LENGTHS }]),
+    ...(segmented.length === 0 ? [{ path: '/allowances/miterKerf', message: NO_SEGMENTS }] : []),
+    ...(isThrust ? [{ path: '/allowances/entryHole', message: NO_CORE }] : []),
+  ]
+}
+
+const isGluedUp = (wood: WoodInput | undefined): boolean => wood !== undefined && wholeWood(wood).segments !== undefined
 
 /** Rings with grooves that stay whole: nothing in them is screwed together. Cheeks and plates are, whatever the rings. */
 function isInOnePiece(design: Arranged & Splits): boolean {
@@ -257,7 +303,8 @@ const toMounting = ({ shaft, housing, ...rest }: MountingRequest, size: Size): M
   })
 
 /** With every default filled in that does not follow from the ring: sent again, it means the same. */
-export function toMakingRequest(making: MakingInput, units: Units): MakingRequest {
+export function toMakingRequest(making: MakingInput, units: Units, design: Arranged): MakingRequest {
+  const idle = new Set(idleFields(making, design).map(({ path }) => path))
   const size = (value: Mm | undefined) => (value === undefined ? undefined : echo(value, units))
   const { boards, boardLength, allowances, chuck, kerf, swing, mounting, woods, climate, ...rest } = resolveMaking(
     making,
@@ -268,13 +315,18 @@ export function toMakingRequest(making: MakingInput, units: Units): MakingReques
     // The schema made both types: those of the core alone say that nothing of them changes.
     woods: woods as Woods | undefined,
     climate: climate as Climate | undefined,
-    boardLength: echo(boardLength, units),
+    boardLength: idle.has('/boardLength') ? undefined : echo(boardLength, units),
     boards: boards?.map((board) => ({
       thickness: echo(board.thickness, units),
       width: echo(board.width, units),
       length: echo(board.length, units),
     })),
-    allowances: Object.fromEntries(ALLOWANCES.map((name) => [name, echo(allowances[name], units)])),
+    allowances: Object.fromEntries(
+      ALLOWANCES.filter((name) => !idle.has(`/allowances/${name}`)).map((name) => [
+        name,
+        echo(allowances[name], units),
+      ]),
+    ),
     kerf: echo(kerf, units),
     chuck: chuck && { min: echo(chuck.min, units), max: echo(chuck.max, units) },
     swing: size(swing),

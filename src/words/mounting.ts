@@ -1,4 +1,5 @@
 import type { Hold } from '#shared/bearing/mounting-input.ts'
+import { isSpecies, SPECIES } from '#shared/data/species.ts'
 import type { DriveSeat, HousingSeat, MountingFault, ShaftSeat } from '#shared/making/mounting.ts'
 import type { BoardSeats, PinSeat } from '#shared/making/plate-mounting.ts'
 import type { CheekScrews } from '#shared/making/split-ring.ts'
@@ -17,6 +18,10 @@ export const HELD: Readonly<Record<Hold, string>> = {
   screwed: 'screwed',
   retained: 'held by rings of wood',
 }
+
+/** The wood of a shaft or a board, where it is stated. */
+const ofSpecies = (species: string | undefined): string =>
+  species !== undefined && isSpecies(species) ? ` (${SPECIES[species].name})` : ''
 
 type Size = (length: Mm) => string
 const sizeIn =
@@ -39,8 +44,8 @@ export const shaftSentence = (seat: ShaftSeat, units: Units, terms: Terms): stri
 /** The same of a ring that has been bored. */
 export function onShaftSentence(seat: ShaftSeat, units: Units, { raceway }: Terms): string {
   const size = sizeIn(units)
-  const { hold, material, shaftDiameter, holder } = seat
-  const shaft = `${material} shaft of ${size(shaftDiameter)}`
+  const { hold, material, species, shaftDiameter, holder } = seat
+  const shaft = `${material} shaft of ${size(shaftDiameter)}${ofSpecies(species)}`
   const across = holder === undefined ? '' : size(holder.diameter)
   const long = holder === undefined ? '' : size(holder.length)
   const how: Readonly<Record<ShaftSeat['hold'], string>> = {
@@ -59,7 +64,7 @@ const alongGrain = ({ hasGrain }: { readonly hasGrain: boolean }): string =>
 
 export function housingSentence(seat: HousingSeat, units: Units): string {
   const size = sizeIn(units)
-  const { hold, seatDiameter, seatDepth, thickness, shoulderHole, leastWidth, holder } = seat
+  const { hold, seatDiameter, seatDepth, thickness, shoulderHole, leastWidth, species, holder } = seat
   const across = holder === undefined ? '' : size(holder.diameter)
   const long = holder === undefined ? '' : size(holder.length)
   const circle = holder?.circle === undefined ? '' : size(holder.circle)
@@ -75,7 +80,7 @@ export function housingSentence(seat: HousingSeat, units: Units): string {
     seatDepth < thickness
       ? `${size(seatDepth)} deep, with a hole of ${size(shoulderHole)} behind it`
       : 'through the board'
-  return `Cut a seat of ${size(seatDiameter)} ${deep}, in a board at least ${size(leastWidth)} across. ${how[hold]} ${through(seat, size)}`
+  return `Cut a seat of ${size(seatDiameter)} ${deep}, in a board${ofSpecies(species)} at least ${size(leastWidth)} across. ${how[hold]} ${through(seat, size)}`
 }
 
 export function driveSentence({ kind, circle, count, holeDiameter, depth }: DriveSeat, units: Units): string {
@@ -108,12 +113,12 @@ export function mountingWarning(fault: MountingFault, units: Units): string {
 
 /** The pin of a turntable, and the hole round it. */
 export function pinSentence(
-  { hold, material, shaftDiameter, length, upperHole, upperPlay }: PinSeat,
+  { hold, material, species, shaftDiameter, length, upperHole, upperPlay }: PinSeat,
   units: Units,
 ): string {
   const size = sizeIn(units)
   const noun = hold === 'retained' ? 'bolt' : 'pin'
-  const pin = `a ${material} ${noun} of ${size(shaftDiameter)}, ${size(length)} long,`
+  const pin = `a ${material} ${noun} of ${size(shaftDiameter)}${ofSpecies(species)}, ${size(length)} long,`
   const how: Readonly<Record<PinSeat['hold'], string>> = {
     glued: `Glue ${pin} into the bore of the lower plate with epoxy, flush with its back.`,
     pressed: `Press ${pin} into the bore of the lower plate, flush with its back.`,

@@ -80,7 +80,7 @@ export const likelyInput: fc.Arbitrary<RadialInput> = fc
         finish: some(of(0, 0.02)),
         width: some(of(0.8, 2)),
         split: some(fc.constantFrom(...SPLITS)),
-        shopDenominator: some(fc.constantFrom(...SHOP_DENOMINATORS)),
+        shopDenominator: said === 'in' ? some(fc.constantFrom(...SHOP_DENOMINATORS)) : fc.constant(undefined),
       })
       .map(({ material, bore, outer, wall, roundTo, inner, groove: both, play, finish, ...rest }) =>
         present<RadialInput>({
@@ -162,7 +162,7 @@ export const anyInput: fc.Arbitrary<RadialInput> = fc
         finishAllowance: some(orNone),
         width: some(length),
         split: some(fc.constantFrom(...SPLITS)),
-        shopDenominator: some(fc.constantFrom(...SHOP_DENOMINATORS)),
+        shopDenominator: said === 'in' ? some(fc.constantFrom(...SHOP_DENOMINATORS)) : fc.constant(undefined),
       })
       .map(({ material, diameters, bore, outer, outside, inner, groove: both, ...rest }) =>
         present<RadialInput>({

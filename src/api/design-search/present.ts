@@ -18,7 +18,7 @@ import { answer } from '#src/api/answer.ts'
 import { type Assumption, assumptionsIn, type Defaults, defaultsOf, ruleAssumed } from '#src/api/assumption.ts'
 import { caution } from '#src/api/caution.ts'
 import { toYear, woodNotes, yearDefaults } from '#src/api/climate.ts'
-import { toDesignRequest } from '#src/api/design-input.ts'
+import { ruleFaults, toDesignRequest } from '#src/api/design-input.ts'
 import { fromRequest, toRequest } from '#src/api/fields.ts'
 import { toNewtons, usualForceUnits } from '#src/api/force.ts'
 import { showNumber } from '#src/api/number.ts'
@@ -49,7 +49,7 @@ const MOST_LOADED = 40_000
 export function toDesignSearchInput(request: DesignSearchRequest): Result<DesignSearchInput, readonly Fault[]> {
   const year = yearIn(request)
   const input = { ...toInput(request), ...(year.ok && year.value !== undefined ? { year: year.value } : {}) }
-  const faults = [...(year.ok ? [] : year.error), ...reversed(input)]
+  const faults = [...ruleFaults(request), ...(year.ok ? [] : year.error), ...reversed(input)]
   if (faults.length > 0) return fail(faults)
   const isHard = input.load !== undefined || input.year !== undefined
   const most = isHard ? MOST_LOADED : MOST_CANDIDATES

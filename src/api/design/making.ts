@@ -84,7 +84,7 @@ export function makingAnswer(bearing: StockedRings): MakingAnswer<Making> | unde
       mounting: toMounting(mounting, units, termsOf(bearing.resolved.input)),
       season: seasonIn(seasoned),
     }),
-    ...filledIn(making, whole, units, seasoned),
+    ...filledIn(making, whole, bearing.resolved.input as DesignInput),
     warnings: [
       ...season.warnings,
       ...faults.map((fault) => toWarning(fault, outside, units)),
@@ -126,7 +126,7 @@ export function plateMakingAnswer(bearing: ThrustBearing): MakingAnswer<PlateMak
   })
   return {
     making: answer,
-    ...filledIn(making, wholePlatePlan(bearing, mounting), units, seasoned, PLATE_DEFAULTS),
+    ...filledIn(making, wholePlatePlan(bearing, mounting), bearing.resolved.input, PLATE_DEFAULTS),
     warnings: [
       ...season.warnings,
       ...(screws?.faults ?? []).map((fault) => toWarning(fault, 'wall', units)),
@@ -139,11 +139,11 @@ export function plateMakingAnswer(bearing: ThrustBearing): MakingAnswer<PlateMak
 function filledIn(
   stated: MakingInput,
   whole: MakingInput,
-  units: Units,
-  seasoned: Seasoned | undefined,
+  input: SeasonedInput & { readonly units: Units },
   more?: typeof PLATE_DEFAULTS,
 ) {
-  const request = toMakingRequest(whole, units)
+  const { units, seasoned } = input
+  const request = toMakingRequest(whole, units, input)
   const assumed = assumptionsIn(stated, request, makingDefaults('/making', more), '/making')
   const chosen = (seasoned?.paths ?? []).filter((path) => path.startsWith('/making'))
   return { request, assumed: [...assumed, ...chosen.map((path) => ofTheSeason(path, { making: request }))] }

@@ -123,6 +123,8 @@ describe('making in the answer of a design', () => {
     [{ kerf: 3 }, '/making/kerf'],
     [{ swing: '1/0' }, '/making/swing'],
     [{ boardLength: 0 }, '/making/boardLength'],
+    [{ boardLength: 900, boards: [{ thickness: 27, width: 150, length: 900 }] }, '/making/boardLength'],
+    [{ allowances: { miterKerf: 3 } }, '/making/allowances/miterKerf'],
   ])('%j is turned away', async (making, path) => {
     const faults = faultsIn(await post(`${await sharedApp()}/v1/design`, { ...DESIGN, making }))
     expect(
@@ -130,6 +132,22 @@ describe('making in the answer of a design', () => {
       faults.join(),
     ).toBe(true)
   })
+})
+
+test('what would change nothing is left out of a plan that is filled in, and comes back where it counts', async () => {
+  const filledIn = async (making: object) => {
+    const { text } = await post(`${await sharedApp()}/v1/design`, { ...DESIGN, making })
+    return JSON.parse(text).input.making
+  }
+  expect((await filledIn({})).allowances).not.toHaveProperty('miterKerf')
+  const glued = await filledIn({ woods: { innerRing: { segments: { count: 8 } } }, allowances: { miterKerf: 3 } })
+  expect(glued.allowances.miterKerf).toBe(3)
+  expect(await filledIn({ boards: [{ thickness: 27, width: 150, length: 900 }] })).not.toHaveProperty('boardLength')
+})
+
+test('fractions of a rule do not apply in millimetres', async () => {
+  const answer = await post(`${await sharedApp()}/v1/design`, { ...DESIGN, shopDenominator: 32 })
+  expect(faultsIn(answer)).toEqual(['/shopDenominator: does not apply in millimetres: remove it'])
 })
 
 describe('making of the sisters', () => {
