@@ -1,4 +1,4 @@
-import { type Browser, type BrowserContextOptions, chromium, type Page } from 'playwright-core'
+import { type Browser, type BrowserContextOptions, chromium, type Locator, type Page } from 'playwright-core'
 import { onTestFinished } from 'vitest'
 import { browserPath } from './found.ts'
 
@@ -32,3 +32,14 @@ async function startedBrowser(): Promise<Browser> {
   // Tests often run as root, where the browser has no sandbox; it sees pages of ours alone.
   return chromium.launch({ executablePath, args: ['--no-sandbox', '--disable-gpu', ...QUIET] })
 }
+
+/** Text and size of each element that is found, in one call to the browser. */
+export const boxesOf = (found: Locator) =>
+  found.evaluateAll((elements) =>
+    elements.map((element) => {
+      type Shown = { getBoundingClientRect(): { width: number; height: number }; textContent: string | null }
+      const shown = element as unknown as Shown
+      const { width, height } = shown.getBoundingClientRect()
+      return { text: shown.textContent ?? '', width, height }
+    }),
+  )

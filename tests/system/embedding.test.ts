@@ -3,7 +3,7 @@ import { expect } from 'vitest'
 import { eventually } from '#tests/support/eventually.ts'
 import { sharedApp, startedApp } from '#tests/support/started-app.ts'
 import { violations } from './axe.ts'
-import { openedPage } from './browser.ts'
+import { boxesOf, openedPage } from './browser.ts'
 import { courseSite } from './course-site.ts'
 import { outputOf, testsThatNeed } from './needed.ts'
 import { switchedProxy } from './switched-proxy.ts'
@@ -22,9 +22,9 @@ test('the page of a course shows two drawings, a figure and a job sheet, and the
   const site = await courseSite(() => sharedApp())
   const { page, faults } = await openedPage()
   await page.goto(site, { waitUntil: 'networkidle' })
-  for (const id of ['drawing', 'gauges']) {
-    expect(await naturalWidth(page, id)).toBeGreaterThan(300)
-  }
+  expect(await naturalWidth(page, 'gauges')).toBeGreaterThan(300)
+  // As wide as its paper, at the 96 pixels of an inch that a browser has.
+  expect(await naturalWidth(page, 'drawing')).toBeWithin(1, (297 / 25.4) * 96)
   const figure = page.frameLocator('#figure')
   expect(await figure.locator('.wide svg title').textContent()).toMatch(/^Assembly\b/)
   expect(await figure.locator('figcaption').textContent()).toContain('14 glass balls of 14 mm')
@@ -53,12 +53,6 @@ test('at the third visit, ten days apart, the figure and the job sheet still sho
   expect(faults).toEqual([])
 })
 
-test('an image is as wide as its paper, at the 96 pixels of an inch that a browser has', async () => {
-  const { page } = await openedPage()
-  await page.goto(await courseSite(() => sharedApp()), { waitUntil: 'networkidle' })
-  expect(await naturalWidth(page, 'drawing')).toBeWithin(1, (297 / 25.4) * 96)
-})
-
 test.each([700, 1400])('a figure is as wide as its frame and no wider, at %d pixels', async (width) => {
   const { page } = await openedPage({ viewport: { width, height: 800 } })
   await page.goto(`${await sharedApp()}/v1/drawings/assembly.html?units=mm&balls.count=12&balls.diameter=16&bore=12`)
@@ -83,12 +77,8 @@ test.each(['assembly', 'templates', 'gauges', 'bearing'])(
       expect(await page.evaluate('document.documentElement.scrollWidth'), kind).toBeLessThanOrEqual(390)
       expect(await page.locator('.wide svg').isVisible()).toBe(false)
       expect(await page.locator('.narrow svg').count(), kind).toBeGreaterThan(0)
-      for (const text of await page.locator('.narrow svg text').all()) {
-        const { width, height } = (await text.boundingBox()) ?? { width: 0, height: 0 }
-        expect(Math.min(width, height), (await text.textContent()) ?? '').toBeGreaterThanOrEqual(
-          (await text.textContent()) === 'X' ? LEAST_TEXT / 2 : LEAST_TEXT,
-        )
-      }
+      for (const { text, width, height } of await boxesOf(page.locator('.narrow svg text')))
+        expect(Math.min(width, height), text).toBeGreaterThanOrEqual(text === 'X' ? LEAST_TEXT / 2 : LEAST_TEXT)
       expect(await violations(page), kind).toEqual([])
     }
   },
@@ -128,7 +118,7 @@ test('printed, the page of a course is sound, and the job sheet has all its oper
 })
 
 test('a site that may not frame it sees nothing of it, and its images all the same', async () => {
-  const site = await courseSite(() => startedApp({ config: { frameAncestors: false } }))
+  const site = await courseSite(() => sharedApp({ config: { frameAncestors: false } }))
   const { page, faults } = await openedPage()
   await page.goto(site, { waitUntil: 'networkidle' })
   expect(await page.frameLocator('#figure').locator('.wide svg').count()).toBe(0)
@@ -200,7 +190,7 @@ test('PDFs and SVGs show in frames where the setting says so, and else do not', 
   expect(await shown.page.frameLocator('#svg').locator('svg title').textContent()).toMatch(/^Assembly\b/)
   expect(shown.faults).toEqual([])
   const refused = await openedPage()
-  await refused.page.goto(await courseSite(() => startedApp({ config: { frameAncestors: false } })), {
+  await refused.page.goto(await courseSite(() => sharedApp({ config: { frameAncestors: false } })), {
     waitUntil: 'networkidle',
   })
   for (const path of ['assembly.pdf', 'assembly.svg', 'embed/bearing'])

@@ -2,8 +2,10 @@ import { spawnSync } from 'node:child_process'
 import { existsSync } from 'node:fs'
 import { PROGRAMS, type Program, SYSTEM_ENVIRONMENT } from './programs.ts'
 
-/** Where distributions put the browser. */
-const BROWSER_PATHS = ['/usr/bin/chromium', '/usr/bin/chromium-browser', '/usr/bin/google-chrome']
+/** Where distributions put the browser: first the one that is built to have no window, which takes a third less of the processor. */
+const BROWSER_PATHS = ['chromium-headless-shell', 'chromium', 'chromium-browser', 'google-chrome'].map(
+  (name) => `/usr/bin/${name}`,
+)
 
 /** The browser to test in: named by the variable CHROMIUM, or as distributions bring it. */
 export const browserPath = (): string | undefined =>

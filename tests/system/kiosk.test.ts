@@ -2,7 +2,8 @@ import type { Page } from 'playwright-core'
 import { expect } from 'vitest'
 import { STAGE_NAMES } from '#src/words/kiosk/page.ts'
 import { ask } from '#tests/support/ask.ts'
-import { violations } from './axe.ts'
+import { violations, violationsOfColour } from './axe.ts'
+import { boxesOf } from './browser.ts'
 import { calm, FIRST, kioskAddress, openedJob, sizeOf, stage } from './kiosk-page.ts'
 import { testsThatNeed } from './needed.ts'
 
@@ -482,18 +483,18 @@ describe('for everyone', () => {
     'the inner ring': `${FIRST}&stage=lathe&ring=inner&outer=g1&inner=y0.1`,
   }
 
-  test.each(['light', 'dark'] as const)(
-    'the checker finds nothing in any state, in %s colours',
-    async (colorScheme) => {
-      const { at, page } = await openedJob('', { colorScheme })
-      for (const [name, fragment] of Object.entries(STATES)) {
-        await page.goto(`${at}/?${name.replaceAll(' ', '-')}#${fragment}`)
-        await page.locator('h1').waitFor()
-        await calm(page)
-        expect(await violations(page), name).toEqual([])
-      }
-    },
-  )
+  test('the checker finds nothing in any state, in light colours and in dark', async () => {
+    const { at, page } = await openedJob()
+    for (const [name, fragment] of Object.entries(STATES)) {
+      await page.emulateMedia({ colorScheme: 'light' })
+      await page.goto(`${at}/?${name.replaceAll(' ', '-')}#${fragment}`)
+      await page.locator('h1').waitFor()
+      await calm(page)
+      expect(await violations(page), name).toEqual([])
+      await page.emulateMedia({ colorScheme: 'dark' })
+      expect(await violationsOfColour(page), `${name}, dark`).toEqual([])
+    }
+  })
 
   test('by keyboard alone', async () => {
     const { page } = await openedJob()
@@ -511,21 +512,20 @@ describe('for everyone', () => {
     expect(await page.locator('#read-now li').count()).toBe(1)
   })
 
-  test.each([
-    ['twice the size of 1280 pixels', 640, 450],
-    ['a phone', 390, 844],
-  ])('at %s nothing is cut off, and every target takes a finger', async (_, width, height) => {
-    const { at, page } = await openedJob('', { viewport: { width, height } })
+  test('at twice the size of 1280 pixels, and on a phone, nothing is cut off, and every target takes a finger', async () => {
+    const { at, page } = await openedJob()
     for (const name of Object.keys(STAGE_NAMES)) {
       await page.goto(`${at}/?${name}#${FIRST}&stage=${name}&outer=o12`)
       await page.locator('h1').waitFor()
       await calm(page)
-      expect(await page.evaluate('document.documentElement.scrollWidth'), name).toBeLessThanOrEqual(width)
-      for (const target of await page
-        .locator('button:visible, .pick span:visible, .go:visible, summary:visible')
-        .all()) {
-        const box = (await target.boundingBox()) ?? { width: 0, height: 0 }
-        expect(Math.min(box.width, box.height), (await target.textContent()) ?? '').toBeGreaterThanOrEqual(44)
+      for (const viewport of [
+        { width: 640, height: 450 },
+        { width: 390, height: 844 },
+      ]) {
+        await page.setViewportSize(viewport)
+        expect(await page.evaluate('document.documentElement.scrollWidth'), name).toBeLessThanOrEqual(viewport.width)
+        const targets = await boxesOf(page.locator('button:visible, .pick span:visible, .go:visible, summary:visible'))
+        for (const { text, width, height } of targets) expect(Math.min(width, height), text).toBeGreaterThanOrEqual(44)
       }
     }
   })

@@ -11,7 +11,7 @@ export const PROGRAMS = {
   ezdxf: { found: ['/usr/bin/python3', '-c', 'import ezdxf'], package: 'python3-ezdxf' },
   python3: { found: ['python3', '--version'], package: 'python3' },
   curl: { found: ['curl', '--version'], package: 'curl' },
-  chromium: { found: ['chromium', '--version'], package: 'chromium' },
+  chromium: { found: ['chromium', '--version'], package: 'chromium-headless-shell' },
   firefox: { found: ['firefox-esr', '--version'], package: 'firefox-esr' },
   caddy: { found: ['caddy', 'version'], package: 'caddy' },
   haproxy: { found: ['haproxy', '-v'], package: 'haproxy' },
