@@ -12,7 +12,7 @@ const JSON_TYPES = /^application\/(problem\+)?json$/
 /** So many errors a problem lists. */
 const MOST_ERRORS = 50
 /** What no caller should read: our code's places, and what a calculation gone wrong looks like. */
-const LEAK = /node_modules|\bat .*:\d+:\d+|\/src\/|\/shared\/|file:\/\//
+const LEAK = /node_modules|\bat [^\n]{0,200}:\d+:\d+|\/src\/|\/shared\/|file:\/\//
 const BROKEN = /\bNaN\b|\bundefined\b|\[object /
 
 /**

@@ -10,9 +10,20 @@ const CHOICES = 4
 /** Where a schema sets no limit. */
 const LARGEST = 1e6
 
+/** What was drawn from already: to prepare a text of any letters takes longer than to draw a whole input. */
+const prepared = new WeakMap<Schema, fc.Arbitrary<unknown>>()
+
 /** Values that a schema allows, from its own words: bounds themselves, sizes of every order, each variant. */
 export function valid(schema: Schema): fc.Arbitrary<unknown> {
   const at = schemaAt(schema)
+  const known = prepared.get(at)
+  if (known !== undefined) return known
+  const values = allowed(at)
+  prepared.set(at, values)
+  return values
+}
+
+function allowed(at: Schema): fc.Arbitrary<unknown> {
   if (at.enum !== undefined) return fc.constantFrom(...at.enum)
   if ('const' in at) return fc.constant(at.const)
   const variants = at.anyOf ?? at.oneOf
@@ -95,9 +106,17 @@ const LENGTH_TEXT = fc.oneof(
 
 function text({ format, pattern, minLength = 0, maxLength = 100 }: Schema): fc.Arbitrary<string> {
   if (format?.endsWith('length') === true) return LENGTH_TEXT
-  if (pattern !== undefined) return fc.stringMatching(new RegExp(pattern))
-  return fc.string({ unit: 'grapheme', minLength, maxLength })
+  const key = JSON.stringify([pattern, minLength, maxLength])
+  const known = preparedTexts.get(key)
+  if (known !== undefined) return known
+  const texts =
+    pattern === undefined
+      ? fc.string({ unit: 'grapheme', minLength, maxLength })
+      : fc.stringMatching(new RegExp(pattern))
+  preparedTexts.set(key, texts)
+  return texts
 }
+const preparedTexts = new Map<string, fc.Arbitrary<string>>()
 
 function list({ items = {}, minItems = 0, maxItems = 1_000, uniqueItems = false }: Schema): fc.Arbitrary<unknown> {
   const of = (maxLength: number) => {
