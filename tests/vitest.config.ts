@@ -9,7 +9,7 @@ const ALONE = ['forced-end', 'lost-threads', 'threads'].map((name) => `tests/src
 export default defineConfig({
   test: {
     root: new URL('..', import.meta.url).pathname,
-    globalSetup: ['tests/system/name-missing.ts', 'tests/support/install-packages.ts'],
+    globalSetup: ['tests/support/compile-once.ts', 'tests/system/name-missing.ts', 'tests/support/install-packages.ts'],
     setupFiles: ['tests/support/matchers.ts', 'tests/support/fixed-seed.ts'],
     reporters: report === undefined ? ['default'] : ['default', ['json', { outputFile: report }]],
     expect: { requireAssertions: true },

@@ -1,8 +1,7 @@
 import { type ChildProcess, spawn } from 'node:child_process'
 import { once } from 'node:events'
-import { tmpdir } from 'node:os'
-import { join } from 'node:path'
 import { onTestFinished } from 'vitest'
+import { COMPILED } from './compile-once.ts'
 import { freePort } from './free-port.ts'
 
 /** A process that serves, and what it has said. */
@@ -15,13 +14,10 @@ export type Started = {
 /** Limits of time as for a machine that has far too much to do: none of them is to decide a test that does not set it. */
 const UNHURRIED = { TASK_DEADLINE_MS: '600000', MAX_LOOP_DELAY_MS: '600000', SHUTDOWN_GRACE_MS: '600000' }
 
-/** Dozens of processes are started from the same sources: what is compiled once serves all. */
-const NODE_COMPILE_CACHE = join(tmpdir(), 'racewright-tests-compiled')
-
 /** PATH as npm sets it, so `node` is the project's own; nothing else of what is around the tests. */
 export const surroundings = (own: Readonly<Record<string, string>>) => ({
   PATH: process.env['PATH'] ?? '',
-  NODE_COMPILE_CACHE,
+  NODE_COMPILE_CACHE: COMPILED,
   ...UNHURRIED,
   ...own,
 })
