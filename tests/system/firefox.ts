@@ -14,14 +14,15 @@ interface Answer {
   readonly message?: string
 }
 
-export interface FirefoxPage {
+/** A page in a browser that is not the one in which all else is tested. */
+export interface OtherPage {
   readonly open: (address: string) => Promise<void>
   /** The value of an expression in the page, a promise's once it is there. */
   readonly valueOf: <Value>(expression: string) => Promise<Value>
 }
 
 /** A page in a browser of its own, which ends with the test. */
-export async function openedFirefox(width: number, height: number): Promise<FirefoxPage> {
+export async function openedFirefox(width: number, height: number): Promise<OtherPage> {
   const args = ['--headless', '--no-remote', '--remote-debugging-port=0', '--profile', emptyFolder()]
   const browser = spawn(PROGRAMS.firefox.found[0], args, { stdio: ['ignore', 'ignore', 'pipe'] })
   onTestFinished(() => void browser.kill('SIGKILL'))

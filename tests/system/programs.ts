@@ -13,6 +13,8 @@ export const PROGRAMS = {
   curl: { found: ['curl', '--version'], package: 'curl' },
   chromium: { found: ['chromium', '--version'], package: 'chromium-headless-shell' },
   firefox: { found: ['firefox-esr', '--version'], package: 'firefox-esr' },
+  webkit: { found: ['WebKitWebDriver', '--help'], package: 'webkit2gtk-driver' },
+  xvfb: { found: ['Xvfb', '-help'], package: 'xvfb' },
   caddy: { found: ['caddy', 'version'], package: 'caddy' },
   haproxy: { found: ['haproxy', '-v'], package: 'haproxy' },
   'redis-server': { found: ['redis-server', '-v'], package: 'redis-server' },
