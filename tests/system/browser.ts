@@ -5,6 +5,9 @@ import { browserPath } from './found.ts'
 /** Without these it asks for news of itself, which a machine without internet refuses again and again. */
 const QUIET = ['--disable-background-networking', '--disable-component-update', '--disable-sync', '--no-first-run']
 
+/** A worker is not fetched by a certificate of an authority of a test's own, whatever a context is told to ignore. */
+const TRUSTING = '--ignore-certificate-errors'
+
 /** For what never comes: a machine that has too much to do takes minutes where another takes a moment. */
 const PATIENCE_MS = 300_000
 
@@ -30,7 +33,7 @@ async function startedBrowser(): Promise<Browser> {
   const executablePath = browserPath()
   if (executablePath === undefined) throw new RangeError('a test that needs a browser is skipped where there is none')
   // Tests often run as root, where the browser has no sandbox; it sees pages of ours alone.
-  return chromium.launch({ executablePath, args: ['--no-sandbox', '--disable-gpu', ...QUIET] })
+  return chromium.launch({ executablePath, args: ['--no-sandbox', '--disable-gpu', TRUSTING, ...QUIET] })
 }
 
 /** Text and size of each element that is found, in one call to the browser. */

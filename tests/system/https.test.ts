@@ -107,12 +107,21 @@ test('a course page under HTTPS shows every embedding, and the browser has nothi
     cert: readFileSync(cert),
   })
   expect(site).toMatch(/^https:/)
-  const { page, faults } = await openedPage({ ignoreHTTPSErrors: true })
+  const { page, faults } = await openedPage()
   await page.goto(site, { waitUntil: 'networkidle' })
   expect(await page.frameLocator('#figure').locator('.wide svg').count()).toBe(1)
   expect(await page.frameLocator('#living >> iframe').locator('.wide svg').count()).toBe(1)
   expect(await page.frameLocator('#sheet').locator('li.step').count()).toBeGreaterThan(15)
   expect(await page.evaluate("document.getElementById('gauges').naturalWidth")).toBeGreaterThan(300)
+  expect(faults).toEqual([])
+  // The page itself, in a secure context: its worker keeps it.
+  await page.goto(`https://localhost:${secure}/`)
+  await page.locator('#bearing-name', { hasText: '12 wooden balls' }).waitFor()
+  expect(await page.getByText('This page came over plain HTTP').count()).toBe(0)
+  await page.evaluate('navigator.serviceWorker.ready.then(() => true)')
+  await page.context().setOffline(true)
+  await page.reload()
+  await page.locator('#bearing-name', { hasText: '12 wooden balls' }).waitFor()
   expect(faults).toEqual([])
 })
 
