@@ -53,8 +53,8 @@ export function App({ store }: { readonly store: JobStore }) {
         <p class="print-only">{SHELL.notToScale}</p>
         <h2>{STAGE_NAMES[job.stage]}</h2>
         <p class="lead">{STAGE_LEADS[job.stage]}</p>
-        <p class="bearing-name" id="bearing-name" role="status">
-          {derived.name}
+        <p class={derived.name === '' ? 'bearing-name refused' : 'bearing-name'} id="bearing-name" role="status">
+          {derived.name || derived.refusals[0]}
         </p>
         {!isSecureContext && <p class="warning">{SHELL.insecure}</p>}
         <OtherTab store={store} />

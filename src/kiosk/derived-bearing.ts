@@ -12,6 +12,7 @@ import {
   type ReadBearing,
   rangesOf,
   readBearing,
+  statedBesides,
   textOfMonths,
 } from '#src/kiosk/job/bearing.ts'
 import type { BearingTexts } from '#src/kiosk/job/job.ts'
@@ -53,13 +54,13 @@ export interface Notice {
 }
 
 /**
- * The bearing of some texts. The page works it out by itself; where wood and place decide its play, what they make of it comes
- * from the service, and until then there are no sizes.
+ * The bearing of some texts. The page works it out by itself; where wood and place decide its play, or a link
+ * states more than the page knows, what comes of it is asked of the service, and until then there are no sizes.
  */
 export function useDerivedBearing(bearing: BearingTexts): DerivedBearing {
   const read = readBearing(bearing)
-  const isPlaced = hasPlace(bearing) && read.request !== undefined
-  const reply = useReply('/v1/design', isPlaced ? read.request : undefined)
+  const isForService = hasPlace(bearing) || statedBesides(bearing).length > 0
+  const reply = useReply('/v1/design', isForService ? read.request : undefined)
   if (reply.kind === 'waiting' || reply.kind === 'unreached')
     return {
       ...derive(read, bearing, undefined),

@@ -1,5 +1,5 @@
 import { queryText } from '#src/http/query-text.ts'
-import { onThePage } from '#src/words/kiosk/bearing.ts'
+import { faultOnThePage, onThePage } from '#src/words/kiosk/bearing.ts'
 
 /** The reply of the service, or of this browser in its place, or that neither could be had. */
 export type Reply =
@@ -45,7 +45,8 @@ async function fetched(path: string, request: RequestInit, signal: AbortSignal):
     const isFromHere = response.headers.get('x-answered-by') === 'browser'
     return { kind: 'answer', body: reply, isFromHere }
   }
-  const messages = messagesOf(reply['errors'])
+  const faults = listOf(reply['errors']).map(part)
+  const messages = faults.map((fault) => faultOnThePage(textOf(fault['message']), textOf(fault['path'])))
   return { kind: 'problem', messages: messages.length > 0 ? messages : [textOf(reply['detail'])] }
 }
 

@@ -78,6 +78,35 @@ describe('the bearing', () => {
     expect(await page.locator('.refusals').textContent()).toContain('cuts into the inner ring')
   })
 
+  test('on a phone a refusal stays in sight, whatever field the hand is at', async () => {
+    const { page } = await openedJob(FIRST, { viewport: { width: 390, height: 844 } })
+    await page.locator('[name=bore]').fill('60')
+    const refusal = page.locator('#bearing-name', { hasText: 'cuts into the inner ring' })
+    for (const name of ['units', 'bore', 'innerRing']) {
+      await page.locator(`[name=${name}]`).first().evaluate("(field) => field.scrollIntoView({ block: 'center' })")
+      expect((await refusal.boundingBox())?.y, name).toBeWithin(844, 0)
+    }
+  })
+
+  test('what came with a link and no longer applies is refused, and removed with one press', async () => {
+    const { page } = await openedJob(`${FIRST}&split=inner-ring&making.screws.gauge=8`)
+    await page.getByText('More choices').click()
+    await page.locator('[name=split]').selectOption('none')
+    await page.locator('#bearing-name', { hasText: 'making.screws: does not apply' }).waitFor()
+    expect(await page.locator('#sizes-to-cut').count()).toBe(0)
+    await page.getByRole('button', { name: 'Remove making.screws.gauge' }).click()
+    await page.locator('#bearing-name', { hasText: '12 wooden balls' }).waitFor()
+    expect(page.url()).not.toContain('screws')
+  })
+
+  test('what was measured of balls goes when the balls are others', async () => {
+    const { page } = await openedJob(`${FIRST}&balls.diameters=${Array.from({ length: 12 }, () => 16.2).join()}`)
+    expect(await page.locator('#bearing-name').textContent()).toContain('16.2 mm')
+    await page.getByText('20 mm', { exact: true }).click()
+    expect(await page.locator('#bearing-name').textContent()).toContain('12 wooden balls of 20 mm')
+    expect(page.url()).not.toContain('diameters')
+  })
+
   test('a warning offers the change that clears it', async () => {
     const { page } = await openedJob(`${FIRST}&bore=38`.replace('bore=12&', ''))
     const offered = page.locator('.warnings button').first()
@@ -346,6 +375,17 @@ describe('before the lathe', () => {
     await page.getByText('Load it with at most').waitFor()
   })
 
+  test.each([
+    ['caged', 'The cage keeps the balls apart'],
+    ['roller', 'The roller gap fits in'],
+    ['thrust', 'the space between the plates alone fits'],
+  ])('will it run: a %s bearing, too', async (arrangement, words) => {
+    const { page } = await openedJob(`${FIRST}&arrangement=${arrangement}&stage=run`)
+    await page.locator('.result', { hasText: words }).waitFor()
+    await page.locator('[name=load]').fill('x')
+    expect(await page.getByText('Enter a number from').count()).toBe(1)
+  })
+
   test('sheets: one button each, for this bearing, and each opens', async () => {
     const { at, page } = await openedJob(`${FIRST}&making.name=Tide+clock&stage=sheets`)
     await page.getByText('Letter', { exact: true }).click()
@@ -382,6 +422,7 @@ describe('before the lathe', () => {
     const { page } = await openedJob(`${FIRST}${YEAR}&load=20&stage=assembly`)
     await page.getByText('run it in by hand').waitFor()
     expect(await page.locator('.operations > li').count()).toBeGreaterThan(2)
+    expect(await page.locator('.operations h3').first().textContent()).toContain('finish')
     await stage(page, 'Care')
     await page.getByText(/the bearing runs from [\d.]+ %/).waitFor()
     await page.getByText('Load it with at most').waitFor()
@@ -404,6 +445,20 @@ describe('nothing on the page comes from another bearing', () => {
   ]
   const whole = (page: Page) => page.locator('#page').textContent()
 
+  /** Every stage of these names shows what it shows on a fresh page. */
+  async function isFresh(page: Page, at: string, names: readonly string[], after: string): Promise<void> {
+    for (const name of names) {
+      await stage(page, name)
+      await calm(page)
+      const fresh = await page.context().newPage()
+      await fresh.goto(at + new URL(page.url()).hash.replace(/^/, '/'))
+      await fresh.locator('h1').waitFor()
+      await calm(fresh)
+      expect(await whole(page), `${after}, ${name}`).toBe(await whole(fresh))
+      await fresh.close()
+    }
+  }
+
   test('by whatever way a bearing was reached, every stage shows what a fresh page shows', async () => {
     const { at, page } = await openedJob(`${FIRST}&stage=lathe&outer=o12`)
     for (const [index, move] of MOVES.entries()) {
@@ -417,15 +472,28 @@ describe('nothing on the page comes from another bearing', () => {
       for (const old of advice) expect(await page.locator('#advice .summary').allTextContents()).not.toContain(old)
       // Every stage after some of the moves: all of them after all would take minutes.
       const names = Object.values(STAGE_NAMES).filter((name, at) => name === 'At the lathe' || (at + index) % 3 === 0)
-      for (const name of names) {
+      await isFresh(page, at, names, `move ${index}`)
+    }
+  })
+
+  /** The answers of the three fields that are not of the bearing: a search, a year by its months, other balls on hand. */
+  const OTHER_FIELDS = [
+    { at: 'Bearing', answers: '.found li', fields: { findSizes: '14; 20', findOutside: '120', bore: '14' } },
+    { at: 'Wood and place', answers: '.result li', fields: { 'humidity-7': '70', 'temperature-7': '30' } },
+    { at: 'At the lathe', answers: '.rescue li, #advice .summary', fields: { onHand: '16.5 x 12; 17 x 20' } },
+  ] as const
+
+  test('nor from what was sought, from another year, or from other balls on hand', async () => {
+    const sought = 'findSizes=14;16&findCounts=10;12&findOutside=110'
+    const { at, page } = await openedJob(`${FIRST}${MONTHS}&outer=g8&onHand=17+x+12&${sought}`)
+    for (const { at: name, answers, fields } of OTHER_FIELDS) {
+      for (const [field, text] of Object.entries(fields)) {
         await stage(page, name)
-        await calm(page)
-        const fresh = await page.context().newPage()
-        await fresh.goto(at + new URL(page.url()).hash.replace(/^/, '/'))
-        await fresh.locator('h1').waitFor()
-        await calm(fresh)
-        expect(await whole(page), `move ${index}, ${name}`).toBe(await whole(fresh))
-        await fresh.close()
+        await page.locator(answers).first().waitFor()
+        await page.locator(`[name=${field}]`).fill(text)
+        // Even before there is an answer.
+        expect(await page.locator(answers).count(), field).toBe(0)
+        await isFresh(page, at, [name], field)
       }
     }
   })

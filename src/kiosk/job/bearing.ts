@@ -74,6 +74,11 @@ export function readBearing(bearing: BearingTexts): ReadBearing {
 export const designHere = ({ input }: ReadBearing): Result<Design, readonly Refusal[]> | undefined =>
   input === undefined ? undefined : design(input)
 
+/** What a link may state and no form of the page has: only the service knows whether it applies to the bearing. */
+export const statedBesides = (bearing: BearingTexts): readonly string[] =>
+  Object.keys(bearing).filter((name) => name.startsWith(FREE) && !IN_FORMS.some((known) => name.startsWith(known)))
+const IN_FORMS = ['making.name', 'making.woods.', 'making.climate.']
+
 /** Whether the year decides sizes: only the service and its like know how. */
 export const hasPlace = (bearing: BearingTexts): boolean => climateOf(bearing) !== undefined
 

@@ -87,9 +87,14 @@ export const jobOf = (bearing: BearingTexts): Job => ({
 export const FIRST_JOB = jobOf(FIRST)
 export const EXAMPLE_JOB = jobOf(TIDE_CLOCK)
 
+/** What was measured of balls holds for these alone. */
+const BALLS = ['balls.count', 'balls.diameter', 'balls.material']
+
 /** Some values of the bearing changed; an empty text leaves a value to what is usual. */
 export function withBearing(job: Job, changes: BearingTexts): Job {
-  const entries = Object.entries({ ...job.bearing, ...changes }).filter(([, text]) => text !== '')
+  const isOfOthers = BALLS.some((name) => changes[name] !== undefined && changes[name] !== job.bearing[name])
+  const before = isOfOthers ? { ...job.bearing, 'balls.diameters': '' } : job.bearing
+  const entries = Object.entries({ ...before, ...changes }).filter(([, text]) => text !== '')
   return { ...job, bearing: Object.fromEntries(entries) }
 }
 

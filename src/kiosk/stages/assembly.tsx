@@ -1,10 +1,10 @@
 import { useReply } from '#src/kiosk/reply.ts'
-import { listOf, part, textOf } from '#src/kiosk/service.ts'
+import { type Json, listOf, part, textOf } from '#src/kiosk/service.ts'
 import type { StageProps } from '#src/kiosk/stage.ts'
 import { Answered, NoBearing } from '#src/kiosk/waiting.tsx'
-import { CARE } from '#src/words/kiosk/care.ts'
+import { SHEET } from '#src/words/job-sheet/sheet.ts'
 
-/** The last operations of the job sheet: those that take all of its parts. */
+/** The last operations of the job sheet: those after both rings fit. */
 export function AssemblyStage({ derived }: StageProps) {
   const { request } = derived
   const reply = useReply('/v1/job-sheet', request)
@@ -13,24 +13,26 @@ export function AssemblyStage({ derived }: StageProps) {
     <Answered reply={reply}>
       {(sheet) => (
         <ol class="operations">
-          {listOf(sheet['operations'])
-            .map(part)
-            .filter((operation) => operation['part'] === 'both')
-            .map((operation) => (
-              <li key={textOf(operation['id'])}>
-                <h3>{textOf(operation['title'])}</h3>
-                <p>{textOf(operation['how'])}</p>
-                <p>
-                  <strong>{CARE.check}</strong> {textOf(operation['check'])}
-                </p>
-                <p>
-                  <strong>{CARE.mistake}</strong> {textOf(part(operation['mistake'])['looksLike'])}{' '}
-                  {textOf(part(operation['mistake'])['costs'])}
-                </p>
-              </li>
-            ))}
+          {lastOf(listOf(sheet['operations']).map(part)).map((operation) => (
+            <li key={textOf(operation['id'])}>
+              <h3>{textOf(operation['title'])}</h3>
+              <p>{textOf(operation['how'])}</p>
+              <p>
+                <strong>{SHEET.check}:</strong> {textOf(operation['check'])}
+              </p>
+              <p>
+                <strong>{SHEET.mistake}:</strong> {textOf(part(operation['mistake'])['looksLike'])}
+              </p>
+              <p>
+                <strong>{SHEET.cost}:</strong> {textOf(part(operation['mistake'])['costs'])}
+              </p>
+            </li>
+          ))}
         </ol>
       )}
     </Answered>
   )
 }
+
+const lastOf = (operations: readonly Json[]): readonly Json[] =>
+  operations.slice(operations.findLastIndex((operation) => operation['part'] !== 'both') + 1)

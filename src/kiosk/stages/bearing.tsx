@@ -2,7 +2,7 @@ import { type ArrangementName, traitsOf } from '#shared/bearing/arrangements.ts'
 import { inUnits, type Units } from '#shared/units/length.ts'
 import { shopFigure } from '#shared/units/shop-figure.ts'
 import { Picks, Stepper, TextField } from '#src/kiosk/controls.tsx'
-import { hasPlace } from '#src/kiosk/job/bearing.ts'
+import { hasPlace, statedBesides } from '#src/kiosk/job/bearing.ts'
 import { BALL_WOOD, type BearingTexts, withBearing } from '#src/kiosk/job/job.ts'
 import { readLength, Unread, withPoint } from '#src/kiosk/job/text.ts'
 import type { StageProps } from '#src/kiosk/stage.ts'
@@ -100,11 +100,31 @@ export function BearingStage({ job, derived, change }: StageProps) {
             <DepthSlider ring="innerRing" arrangement={derived.arrangement} bearing={bearing} set={set} />
           </fieldset>
         )}
+        <Besides bearing={bearing} set={set} />
         <MoreFields bearing={bearing} derived={derived} set={set} />
         <FindBearing job={job} derived={derived} change={change} />
       </form>
       <BearingResult derived={derived} set={set} />
     </div>
+  )
+}
+
+/** What came with a link alone can be removed where it no longer applies. */
+function Besides({ bearing, set }: { readonly bearing: BearingTexts; readonly set: (changes: BearingTexts) => void }) {
+  const names = statedBesides(bearing)
+  if (names.length === 0) return null
+  return (
+    <fieldset>
+      <legend>{BEARING.besides}</legend>
+      {names.map((name) => (
+        <p class="row" key={name}>
+          {name}: {bearing[name]}
+          <button type="button" aria-label={`${BEARING.remove} ${name}`} onClick={() => set({ [name]: '' })}>
+            {BEARING.remove}
+          </button>
+        </p>
+      ))}
+    </fieldset>
   )
 }
 

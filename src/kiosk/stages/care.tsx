@@ -18,7 +18,8 @@ export function CareStage({ job, derived }: StageProps) {
       <h3>{CARE.air}</h3>
       {!isPlaced && <p>{CARE.noAir}</p>}
       <Answered reply={season}>{(answer) => <p>{textOf(part(answer['band'])['message'])}</p>}</Answered>
-      {loads.kind !== 'nothing' && <h3>{CARE.load}</h3>}
+      <h3>{CARE.load}</h3>
+      {loads.kind === 'nothing' && <p>{CARE.noLoad}</p>}
       <Answered reply={loads}>{(answer) => <p>{textOf(answer['summary'])}</p>}</Answered>
       <h3>{CARE.rest}</h3>
       <ul>

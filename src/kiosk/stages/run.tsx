@@ -1,4 +1,6 @@
 import { traitsOf } from '#shared/bearing/arrangements.ts'
+import type { Traits } from '#shared/bearing/traits.ts'
+import type { ContributorName } from '#shared/questions/tolerance/input.ts'
 import { inUnits, lengthOf, type Units } from '#shared/units/length.ts'
 import { TextField } from '#src/kiosk/controls.tsx'
 import type { DerivedBearing } from '#src/kiosk/derived-bearing.ts'
@@ -9,7 +11,7 @@ import { useReply } from '#src/kiosk/reply.ts'
 import { type Json, listOf, numberOf, part, textOf } from '#src/kiosk/service.ts'
 import type { StageProps } from '#src/kiosk/stage.ts'
 import { Answered, NoBearing } from '#src/kiosk/waiting.tsx'
-import { figure } from '#src/words/figure.ts'
+import { capitalised, figure } from '#src/words/figure.ts'
 import { bandLine, RUN } from '#src/words/kiosk/run.ts'
 
 const LOAD = { min: 0.01, max: 100_000 }
@@ -20,34 +22,39 @@ const LOT_SCATTER = 0.6
 
 /** How often a bearing runs, and what it carries. */
 export function RunStage({ job, derived, change }: StageProps) {
-  const { request, units } = derived
+  const { request, units, terms } = derived
+  const { members } = traitsOf(derived)
   const scatters = scattersOf(job, derived)
   const check = useReply('/v1/tolerance-check', request && scatters ? { design: request, ...scatters } : undefined)
   const load = loadOf(job, derived)
   const loads = useReply('/v1/load-check', request && load)
   if (request === undefined) return <NoBearing derived={derived} />
-  const field = (name: ChoiceName, label: string, unit: string) => (
+  const field = (name: ChoiceName, label: string, unit: string, read: (text: string) => unknown) => (
     <TextField
       label={label}
       name={name}
       mode="decimal"
       value={job.choices[name] ?? ''}
       hint={unit}
+      fault={faultOf(job.choices[name], read)}
       onInput={(text) => change(withChoice(job, name, text), name)}
     />
   )
   return (
     <div class="columns">
       <form autocomplete="off" onSubmit={(event) => event.preventDefault()}>
-        {field('grooveScatter', RUN.grooves, units)}
-        {field('lotScatter', RUN.lots, units)}
+        {field('grooveScatter', RUN.grooves, units, (text) => readLength(text, units))}
+        {field('lotScatter', RUN.lots(terms.element.many), units, (text) => readLength(text, units))}
         <p>
           <small>{RUN.usual}</small>
         </p>
-        {field('load', RUN.load, units === 'in' ? 'lbf' : 'N')}
+        {field('load', RUN.load[members], units === 'in' ? 'lbf' : 'N', (text) => readNumber(text, LOAD))}
       </form>
       <div class="result">
-        <Answered reply={check}>{(answer) => <Spread answer={answer} units={units} />}</Answered>
+        {derived.design && !('ballGap' in derived.design.bearing) && <p>{RUN.noGap}</p>}
+        <Answered reply={check}>
+          {(answer) => <Spread answer={answer} units={units} gap={capitalised(terms.gap)} />}
+        </Answered>
         {load && <h3>{RUN.loads}</h3>}
         <Answered reply={loads}>{(answer) => <p>{textOf(answer['summary'])}</p>}</Answered>
       </div>
@@ -55,7 +62,13 @@ export function RunStage({ job, derived, change }: StageProps) {
   )
 }
 
-function Spread({ answer, units }: { readonly answer: Json; readonly units: Units }) {
+const faultOf = (text: string | undefined, read: (text: string) => unknown): string | undefined => {
+  const value = text === undefined ? undefined : read(text)
+  return value instanceof Unread ? value.message : undefined
+}
+
+function Spread(of: { readonly answer: Json; readonly units: Units; readonly gap: string }) {
+  const { answer, units, gap } = of
   const { histogram } = part(answer['ballGap'])
   const limits = part(part(answer['input'])['limits'])
   const band = { min: numberOf(limits['minBallGap']), max: numberOf(limits['maxBallGap']) }
@@ -63,7 +76,7 @@ function Spread({ answer, units }: { readonly answer: Json; readonly units: Unit
     <>
       <p class="summary">{textOf(answer['summary'])}</p>
       <SpreadPicture
-        title={RUN.gap}
+        title={gap}
         line={bandLine(figure(lengthOf(band.min, units), units), figure(lengthOf(band.max, units), units))}
         edges={listOf(part(histogram)['edges']).map(numberOf)}
         counts={listOf(part(histogram)['counts']).map(numberOf)}
@@ -73,8 +86,14 @@ function Spread({ answer, units }: { readonly answer: Json; readonly units: Unit
   )
 }
 
+/** What a cut misses, as a tolerance check names it. */
+const CUT: Readonly<Record<Traits['members'], readonly ContributorName[]>> = {
+  rings: ['outerGrooveBottomRadius', 'innerGrooveBottomRadius'],
+  plates: ['grooveCircleRadius', 'grooveDepth'],
+}
+
 /** What differs from bearing to bearing; undefined while a figure cannot be read. */
-function scattersOf({ choices }: Job, { design, units }: DerivedBearing): object | undefined {
+function scattersOf({ choices }: Job, { design, units, arrangement }: DerivedBearing): object | undefined {
   if (design === undefined || !('ballGap' in design.bearing)) return undefined
   const { standardDeviation } = design.bearing.resolved.input.balls
   const ofBalls = standardDeviation === undefined ? undefined : inUnits(standardDeviation, units)
@@ -88,8 +107,7 @@ function scattersOf({ choices }: Job, { design, units }: DerivedBearing): object
   const normal = (deviation: number) => ({ kind: 'normal', standardDeviation: deviation })
   return {
     contributors: {
-      outerGrooveBottomRadius: normal(groove),
-      innerGrooveBottomRadius: normal(groove),
+      ...Object.fromEntries(CUT[traitsOf({ arrangement }).members].map((name) => [name, normal(groove)])),
       ...(ofBalls !== undefined && ofBalls > 0 && { ballDiameter: normal(ofBalls) }),
       ...(lot > 0 && { ballLotMean: normal(lot) }),
     },

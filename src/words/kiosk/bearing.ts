@@ -21,6 +21,8 @@ export const BEARING = {
   innerRing: 'inner ring',
   arrangement: 'Kind of bearing',
   drawing: 'drawing of the bearing',
+  besides: 'Also stated by the link',
+  remove: 'Remove',
   picture: 'The bearing from the front',
   refusals: 'why this bearing cannot be made',
   sizes: 'Sizes to cut',
@@ -91,6 +93,7 @@ export const FIELD_NAMES: Readonly<Record<string, string>> = {
   finishAllowance: 'Thickness of the finish',
   width: 'Width',
   split: 'Ring that is split',
+  ring: 'Ring on the lathe',
   shopDenominator: 'Rule: fractions of an inch',
 }
 
@@ -103,6 +106,12 @@ const PART_NAMES: Readonly<Record<string, string>> = {
   ballsOnHand: 'balls on hand',
   measured: 'the measured balls',
   trials: 'random trials',
+}
+
+/** A fault of the service in words: where it begins with no name of its own, it is about the field at a place of the request. */
+export function faultOnThePage(message: string, path: string): string {
+  const name = path.slice(1).replaceAll('/', '.')
+  return /^[a-z]/.test(message) && name !== '' ? `${FIELD_NAMES[name] ?? name}: ${message}` : message
 }
 
 /** A sentence of the service on the page: what it names by a field of JSON has the name that stands on the page. */

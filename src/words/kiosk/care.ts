@@ -1,10 +1,9 @@
-/** Words of the last two steps. */
+/** Words of the last step. */
 export const CARE = {
-  check: 'Check:',
-  mistake: 'A common mistake:',
   air: 'The air that it stands',
   noAir: 'Say at the step “Wood and place” where it lives: then the humidity in which it runs stands here.',
   load: 'What it carries',
+  noLoad: 'Enter the load at the step “Will it run?”: then what the bearing carries stands here.',
   rest: 'Look after it',
   habits: [
     'Turn it by hand now and then. When it is stiff twice a turn, the wood has moved: wait for drier or damper air before you sand.',
