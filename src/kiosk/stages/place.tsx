@@ -168,6 +168,9 @@ function Year({ answer, set }: { readonly answer: Json; readonly set: (changes: 
         ))}
       </ul>
       <p>{textOf(part(answer['band'])['message'])}</p>
+      <p>
+        <small>{PLACE.asCut}</small>
+      </p>
       <Messages title={SHELL.warnings} class="warnings" texts={messagesOf(answer['warnings'])} />
     </>
   )

@@ -8,6 +8,7 @@ import { readCount, readLength, Unread, withPoint } from '#src/kiosk/job/text.ts
 import { ReadingPicture } from '#src/kiosk/pictures/reading.tsx'
 import type { Awaited } from '#src/kiosk/reply.ts'
 import { listOf, numberOf, part } from '#src/kiosk/service.ts'
+import { BEARING } from '#src/words/kiosk/bearing.ts'
 import { kindName, LATHE, PLUG_NAMES } from '#src/words/kiosk/lathe.ts'
 import { Keypad } from './keypad.tsx'
 
@@ -88,7 +89,11 @@ export function ReadingForm(of: {
             name={fields.second.name}
             mode="decimal"
             value={second}
-            hint={fields.second.kind === 'length' ? of.units : fields.second.usual}
+            hint={
+              fields.second.kind === 'length'
+                ? of.units
+                : fields.second.usual && `${BEARING.usual}: ${fields.second.usual}`
+            }
             fault={faults.second}
             onInput={setSecond}
           />

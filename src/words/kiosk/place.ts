@@ -14,6 +14,8 @@ export const PLACE = {
   dampest: 'in the dampest time',
   temperature: 'temperature',
   units: { humidity: '%', temperature: '°C' },
+  asCut:
+    'These chances are for grooves cut exactly to size and balls of the stated mean. The step “Will it run?” lets both vary.',
   ask: 'Choose the wood and fill in the three humidities, or today and all twelve months: then the year is worked out.',
   byMonth: 'The year month by month',
   monthHint:
