@@ -1,4 +1,4 @@
-import { type Static, type TObject, type TProperties, type TSchema, Type } from 'typebox'
+import { type Static, type TArray, type TObject, type TProperties, type TSchema, type TUnsafe, Type } from 'typebox'
 import { type Mm, mm, type Units } from '#shared/units/length.ts'
 import { type JsonSchema, refTo } from '#src/http/schema.ts'
 import { type ShownLength, show } from './length.ts'
@@ -48,31 +48,63 @@ export const described = <T extends TSchema>($id: string, description: string) =
 export const listOf = <T extends TSchema>($id: string, description: string) =>
   Type.Array(refTo<T>($id), { description })
 
+/** Leads from a reference to the schema itself. No document and no validator sees a key that is a symbol. */
+const TARGET = Symbol('target')
+type Ref<T> = { readonly [TARGET]: T }
+
+/** A schema by its name, for `shownBy` to go on into, with a description for this place if it needs one. */
+export const ref = <T extends TSchema>(target: T, description?: string) =>
+  Type.Unsafe<Static<T>>({
+    ...refTo<T>(String(Reflect.get(target, '$id'))),
+    ...(description !== undefined && { description }),
+    [TARGET]: target,
+  }) as TUnsafe<Static<T>> & Ref<T>
+
 /** The figures of an answer before they are shown: lengths in millimetres, other numbers with all their digits. */
-type Raw<Shown> = {
-  readonly [Name in keyof Shown]: Shown[Name] extends ShownLength | undefined
-    ? Mm | Extract<Shown[Name], undefined> | undefined
-    : Shown[Name] extends ShownNumber | undefined
-      ? number | undefined
-      : Shown[Name] | undefined
+export type Raw<S> =
+  S extends Ref<infer T>
+    ? Raw<T>
+    : S extends TObject<infer Properties>
+      ? RawObject<Properties>
+      : S extends TArray<infer Item>
+        ? readonly Raw<Item>[]
+        : S extends TSchema
+          ? Static<S> extends ShownLength
+            ? Mm
+            : Static<S> extends ShownNumber
+              ? number
+              : Static<S>
+          : never
+type RawObject<Properties extends TProperties> = {
+  readonly [Name in keyof Static<TObject<Properties>>]: Name extends keyof Properties
+    ? Raw<Properties[Name]> | undefined
+    : never
 }
 
 /**
- * An object of an answer by its schema: every length in the caller's units, every other number rounded, anything else as it is.
- * Values that the schema does not name are left out, and so are those that are undefined.
+ * An object of an answer by its schema, with all that is in it: every length in the caller's units, every other number rounded,
+ * anything else as it is, and so what another schema describes unless `ref` leads there. Values that the schema does not name
+ * are left out, and so are those that are undefined.
  */
-export function shownBy<Properties extends TProperties>(
-  { properties }: TObject<Properties>,
-  values: Raw<Static<TObject<Properties>>>,
+export const shownBy = <Properties extends TProperties>(
+  schema: TObject<Properties>,
+  values: RawObject<Properties>,
   units: Units,
-): Static<TObject<Properties>> {
-  const shown: Record<string, unknown> = {}
-  for (const [name, schema] of Object.entries<JsonSchema>(properties)) {
-    const value: unknown = Reflect.get(values, name)
-    if (value === undefined) continue
-    if (schema.$ref === 'ShownLength') shown[name] = show(mm(Number(value)), units)
-    else shown[name] = schema.type === 'number' ? showNumber(Number(value)) : value
-  }
+): Static<TObject<Properties>> =>
   // The type of the values has a value for each property, of the kind that the schema shows.
-  return shown as Static<TObject<Properties>>
+  shown(schema as JsonSchema, values, units) as Static<TObject<Properties>>
+
+function shown(schema: JsonSchema & Partial<Ref<JsonSchema>>, value: unknown, units: Units): unknown {
+  const { [TARGET]: target, $ref, type, items, properties } = schema
+  if (target !== undefined) return shown(target, value, units)
+  if ($ref === 'ShownLength') return show(mm(Number(value)), units)
+  if (type === 'number') return showNumber(Number(value))
+  if (items !== undefined) return Array.from(value as readonly unknown[], (item) => shown(items, item, units))
+  if (properties === undefined) return value
+  return Object.fromEntries(
+    Object.entries(properties).flatMap(([name, property]) => {
+      const part: unknown = Reflect.get(Object(value), name)
+      return part === undefined ? [] : [[name, shown(property, part, units)]]
+    }),
+  )
 }

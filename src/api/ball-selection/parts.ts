@@ -1,16 +1,16 @@
-import { type Static, type TProperties, type TSchema, Type } from 'typebox'
+import { type Static, type TObject, type TProperties, type TSchema, Type } from 'typebox'
 import { FEWEST_BALLS } from '#shared/geometry/ring-of-balls.ts'
 import type { OrderedBalls } from '#shared/questions/selection/ball-order.ts'
 import type { OrderAim } from '#shared/questions/selection/ball-place.ts'
 import type { BallSelection } from '#shared/questions/selection/ball-selection.ts'
 import { GOAL_FIELD, GROOVE_FIELDS, SELECTION_GOALS } from '#shared/questions/selection/fields.ts'
-import type { Units } from '#shared/units/length.ts'
+import { type Mm, mm } from '#shared/units/length.ts'
 import { answerOf } from '#src/api/answer.ts'
 import { type DesignRequest, designRef } from '#src/api/design-input.ts'
 import { optionalField } from '#src/api/fields.ts'
 import { type Length, shownLength } from '#src/api/length.ts'
 import { shownShare } from '#src/api/number.ts'
-import { choiceOf, flag, listOf, named, namedRequest, object, text } from '#src/api/schema.ts'
+import { choiceOf, flag, named, namedRequest, object, type Raw, ref, text } from '#src/api/schema.ts'
 import { refTo } from '#src/http/schema.ts'
 
 const MOST_MEASURED = 500
@@ -87,6 +87,7 @@ export const changeOf = (description: string) =>
     { radial: shownLength('Change in radius.'), diametral: shownLength('Change in diameter.') },
     { description },
   )
+export const bothWays = (radial: Mm) => ({ radial, diametral: mm(2 * radial) })
 
 /** The part of an answer that is the arrangement's own: its schema, and its figures. */
 interface Own<Name extends string, Figures extends TProperties, More extends TProperties> {
@@ -98,10 +99,10 @@ interface Own<Name extends string, Figures extends TProperties, More extends TPr
   readonly aims: Partial<Readonly<Record<OrderAim, string>>>
   /** The figures of balls in one order. */
   readonly figures: Figures
-  readonly figuresOf: (ordered: OrderedBalls, units: Units) => { readonly [F in keyof Figures]: Static<Figures[F]> }
+  readonly figuresOf: (ordered: OrderedBalls) => Raw<TObject<Figures>>
   /** Figures of the chosen balls alone. */
   readonly more: More
-  readonly moreOf: (selection: BallSelection) => { readonly [M in keyof More]: Static<More[M]> }
+  readonly moreOf: (selection: BallSelection) => Raw<TObject<More>>
 }
 
 /** The answer of an arrangement. */
@@ -137,17 +138,17 @@ export function selectionAnswer<const Name extends string, Figures extends TProp
     everyOrderTried: flag(
       'Whether every order was tried, which is so of up to eight balls, or these are the best of a search.',
     ),
-    orders: Type.Array(refTo<typeof Order>(`${prefix}Order`), {
+    orders: Type.Array(ref(Order), {
       description: 'The order to use first, then the best orders by one figure, the order to avoid last.',
     }),
     message: text('Summary in words.'),
   })
   const Response = Type.Object(
     answerOf(names, refTo<typeof BallSelectionRequest>('BallSelectionRequest'), {
-      chosen: listOf<typeof ChosenBall>(
-        'ChosenBall',
-        'The balls to use, in the order to lay them round the ring. The gap is between the last and the first.',
-      ),
+      chosen: Type.Array(ref(ChosenBall), {
+        description:
+          'The balls to use, in the order to lay them round the ring. The gap is between the last and the first.',
+      }),
       leftOver: Type.Array(Type.Integer({ minimum: 0 }), {
         description: 'The other balls, by their places in `measured`.',
       }),
@@ -162,9 +163,9 @@ export function selectionAnswer<const Name extends string, Figures extends TProp
       grooveChange: changeOf(
         'Change of the groove after which these balls leave the target gap. Above 0 there is wood to remove; below 0 the groove is too deep. Where balls ride on the edges of the groove, the land changes with it. On a plate: how far the groove circle must move out.',
       ),
-      bounds: refTo<typeof SelectionBounds>('SelectionBounds'),
-      orderEffect: refTo<typeof OrderEffect>(`${prefix}OrderEffect`),
-      choices: Type.Array(refTo<typeof Choice>(`${prefix}Choice`), {
+      bounds: ref(SelectionBounds),
+      orderEffect: ref(OrderEffect),
+      choices: Type.Array(ref(Choice), {
         description:
           'The best choice for each goal, `best-bearing` first: what one figure costs in the others. Two goals may be served by the same balls.',
       }),

@@ -1,10 +1,9 @@
-import type { Static } from 'typebox'
+import type { Static, TObject } from 'typebox'
 import type { SourceId } from '#shared/data/sources.ts'
 import { servedName } from '#shared/questions/selection/arrangements/by-name.ts'
 import type { OrderedBalls } from '#shared/questions/selection/ball-order.ts'
 import type { BallSelection, BallSelectionInput, SelectionWarning } from '#shared/questions/selection/ball-selection.ts'
 import { GOAL_FIELD, GROOVE_FIELDS, type SelectionGoal } from '#shared/questions/selection/fields.ts'
-import { mm } from '#shared/units/length.ts'
 import { answer } from '#src/api/answer.ts'
 import { assumptionsIn, defaultsOf } from '#src/api/assumption.ts'
 import { ANSWERS } from '#src/api/ball-selection/arrangements/by-name.ts'
@@ -13,12 +12,12 @@ import { designDefaults } from '#src/api/design-defaults.ts'
 import { toDesignInput, toDesignRequest } from '#src/api/design-input.ts'
 import { fromRequest } from '#src/api/fields.ts'
 import { echo, show, toMm } from '#src/api/length.ts'
-import { showNumber } from '#src/api/number.ts'
+import { shownBy } from '#src/api/schema.ts'
 import { toSource } from '#src/api/source.ts'
 import type { Warning } from '#src/api/warning.ts'
 import { advice, explainNearness, explainOrders, explainWarning } from '#src/words/ball-selection.ts'
 import { termsOf } from '#src/words/terms.ts'
-import type { BallSelectionRequest } from './parts.ts'
+import { type BallSelectionRequest, bothWays } from './parts.ts'
 import type { BallSelectionResponse } from './schema.ts'
 
 const FIELDS = { goal: GOAL_FIELD, ...GROOVE_FIELDS }
@@ -45,47 +44,41 @@ const CRITERIA = {
 
 /** A selection of any arrangement, as it is answered: in the caller's units and in words. */
 export function toSelectionAnswer(selection: BallSelection, request: BallSelectionRequest): BallSelectionResponse {
-  const { bearing, chosen, warnings, grooveChange, orders, gapOverOrders } = selection
+  const { bearing, chosen, leftOver, mean, standardDeviation, spread, warnings, grooveChange, orders, gapOverOrders } =
+    selection
   const { units } = request.design
   const arrangement = servedName(bearing.resolved.input)
-  const { figuresOf, moreOf } = ANSWERS[arrangement]
-  const size = (length: number) => show(mm(length), units)
-  const figures = (ordered: OrderedBalls) => ({
-    ballGap: size(ordered.ballGap),
-    lastBallGoesIn: showNumber(ordered.lastBallGoesIn),
-    ...figuresOf(ordered, units),
-  })
+  const { Response, figuresOf, moreOf } = ANSWERS[arrangement]
+  const figures = (ordered: OrderedBalls) => ({ ...ordered, ...figuresOf(ordered) })
   const inOrder = (ordered: OrderedBalls) => ({ order: ordered.balls.map(({ index }) => index), ...figures(ordered) })
-  return answer(
+  const whole = answer(
     { arrangement, units, ...toEcho(selection, request), summary: advice(selection) },
     {
-      chosen: chosen.balls.map(({ index, diameter }) => ({ index, diameter: show(diameter, units) })),
-      leftOver: [...selection.leftOver],
+      chosen: chosen.balls,
+      leftOver,
       ...figures(chosen),
       ...moreOf(selection),
-      mean: size(selection.mean),
-      standardDeviation: size(selection.standardDeviation),
-      spread: size(selection.spread),
-      grooveChange: { radial: size(grooveChange), diametral: size(2 * grooveChange) },
-      bounds: toBounds(selection),
+      mean,
+      standardDeviation,
+      spread,
+      grooveChange: bothWays(grooveChange),
+      bounds: boundsOf(selection),
       orderEffect: {
-        ballGap: { min: size(gapOverOrders.least), max: size(gapOverOrders.most) },
+        ballGap: { min: gapOverOrders.least, max: gapOverOrders.most },
         everyOrderTried: chosen.everyOrderTried,
-        orders: orders.map((ordered) => ({ aim: ordered.aim, ...inOrder(ordered) })),
+        orders: orders.map(({ aim, ...ordered }) => ({ aim, ...inOrder(ordered) })),
         message: explainOrders(selection),
       },
-      choices: selection.choices.map((choice) => ({
-        goal: choice.goal,
-        ...inOrder(choice),
-        spread: size(choice.spread),
-      })),
+      choices: selection.choices.map((choice) => ({ ...choice, ...inOrder(choice) })),
     },
     {
       warnings: warnings.map((warning) => toWarning(warning, selection)),
       cautions: cautionsOf(bearing.resolved),
       sources: SOURCES.map(toSource),
     },
-  ) as BallSelectionResponse // the arrangement's own figures and their schema are made together, in its file
+  )
+  // the arrangement's own figures and their schema are made together, in its file
+  return shownBy(Response as TObject, whole, units) as BallSelectionResponse
 }
 
 function toEcho({ input, bearing, grooveDiameter, inner, fields }: BallSelection, request: BallSelectionRequest) {
@@ -101,19 +94,13 @@ function toEcho({ input, bearing, grooveDiameter, inner, fields }: BallSelection
   return { input: whole, assumed: assumptionsIn(request, whole, defaults) }
 }
 
-function toBounds(selection: BallSelection) {
-  const { input, missedBy, noneBelow, everyChoiceTried, reach } = selection
-  const size = (length: number) => show(mm(length), input.design.units)
-  return {
-    of: CRITERIA[input.goal],
-    missedBy: size(missedBy),
-    noneBelow: size(noneBelow),
-    atMostFromBest: size(missedBy - noneBelow),
-    everyChoiceTried,
-    ballGap: { ...(reach.least === undefined ? {} : { min: size(reach.least) }), max: size(reach.most) },
-    message: explainNearness(selection),
-  }
-}
+const boundsOf = (selection: BallSelection) => ({
+  ...selection,
+  of: CRITERIA[selection.input.goal],
+  atMostFromBest: selection.missedBy - selection.noneBelow,
+  ballGap: { min: selection.reach.least, max: selection.reach.most },
+  message: explainNearness(selection),
+})
 
 function toWarning(
   { severity, facts, suggestion }: SelectionWarning,

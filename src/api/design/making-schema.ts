@@ -11,7 +11,7 @@ import {
 } from '#shared/bearing/mounting-input.ts'
 import { shownLength as length } from '#src/api/length.ts'
 import { shownShare as chance, shownNumber } from '#src/api/number.ts'
-import { choiceOf, described, flag, integer, listOf, named, object, text } from '#src/api/schema.ts'
+import { choiceOf, described, flag, integer, named, object, ref, text } from '#src/api/schema.ts'
 import { refTo } from '#src/http/schema.ts'
 
 export const BoardOption = named('BoardOption', 'A size of lumber that gives the blank.', {
@@ -60,10 +60,10 @@ export const RingStock = named('RingStock', 'A ring from the board to the lathe.
   roughHole: Type.Optional(length('Hole to saw out of the middle. Absent where you bore or turn it instead.')),
   thickness: length('Thickness of each piece.'),
   pieces: integer('Two where the ring comes apart in the middle, or where two are made alike.'),
-  boards: listOf<typeof BoardOption>('BoardOption', 'The least planing first.'),
+  boards: Type.Array(ref(BoardOption), { description: 'The least planing first.' }),
   bandSawBlades: Type.Array(Type.String(), { description: 'Widths in inches that turn the rough circle.' }),
-  turning: refTo<typeof RingTurning>('RingTurning'),
-  segments: Type.Optional(refTo<typeof SegmentCut>('SegmentCut')),
+  turning: ref(RingTurning),
+  segments: Type.Optional(ref(SegmentCut)),
 })
 
 const HOLES = {
@@ -114,8 +114,8 @@ export const SplitRing = named(
     partingPlane: length('Distance of the parting plane from a side of the ring: the middle of the groove.'),
     screwCircle: length('Diameter of the circle of the screws or dowels.'),
     wall: length('Wood at the parting plane.'),
-    screws: Type.Optional(refTo<typeof SplitScrews>('SplitScrews')),
-    dowels: Type.Optional(refTo<typeof SplitDowels>('SplitDowels')),
+    screws: Type.Optional(ref(SplitScrews)),
+    dowels: Type.Optional(ref(SplitDowels)),
   },
 )
 
@@ -187,7 +187,7 @@ const SEAT = {
   hold: choiceOf<Hold>('How it is held.', HOLDS),
   seatDiameter: length('The hole to cut.'),
   play,
-  holder: Type.Optional(refTo<typeof SeatHolder>('SeatHolder')),
+  holder: Type.Optional(ref(SeatHolder)),
   leastWood: length('The least wood round the seat that this hold wants.'),
   message: text('What to do, in words.'),
 }

@@ -27,7 +27,6 @@ import { nestingSentence, screwSentence, seasonSentence } from '#src/words/makin
 import { type Terms, termsOf } from '#src/words/terms.ts'
 import { toGaugeKit, toPlateGaugeKit } from './gauge-kit.ts'
 import {
-  BoardOption,
   CheekScrews,
   EntryHole,
   type Making,
@@ -35,10 +34,7 @@ import {
   Nesting,
   type PlateMaking,
   RingStock,
-  SegmentCut,
-  SplitDowels,
   SplitRing,
-  SplitScrews,
 } from './making-schema.ts'
 import { moistureIn, toMounting, toMountingWarning, toPlateMounting } from './mounting.ts'
 
@@ -233,14 +229,10 @@ const toRingStock = (
     RingStock,
     {
       ...blank,
-      boards: boards.map((board) => shownBy(BoardOption, board, units)),
-      bandSawBlades: [...blades],
-      turning: {
-        ...turning,
-        speed: { min: showNumber(turning.speed.min), max: showNumber(turning.speed.max) },
-        rimSpeed: showNumber(turning.rimSpeed),
-      },
-      segments: segments && shownBy(SegmentCut, segments, units),
+      boards,
+      bandSawBlades: blades,
+      turning,
+      segments,
     },
     units,
   )
@@ -250,8 +242,8 @@ const toSplitRing = ({ screws, dowels, ...split }: CoreSplitRing, units: Units):
     SplitRing,
     {
       ...split,
-      screws: screws && shownBy(SplitScrews, { ...screws, ...holesOf(screws) }, units),
-      dowels: dowels && shownBy(SplitDowels, dowels, units),
+      screws: screws && { ...screws, ...holesOf(screws) },
+      dowels,
     },
     units,
   )

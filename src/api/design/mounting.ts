@@ -1,7 +1,7 @@
 import type { Static } from 'typebox'
 import type { ThrustBearing } from '#shared/bearing/arrangements.ts'
 import type { RingPair } from '#shared/bearing/ring-pair.ts'
-import { type Mounting, type MountingFault, mountingOf, type SeatPlay } from '#shared/making/mounting.ts'
+import { type Mounting, type MountingFault, mountingOf } from '#shared/making/mounting.ts'
 import { type PlateMounting, plateMountingOf } from '#shared/making/plate-mounting.ts'
 import { seasonOf } from '#shared/movement/states.ts'
 import type { Units } from '#shared/units/length.ts'
@@ -26,7 +26,6 @@ import {
   type MountingAnswer,
   PinSeat,
   type PlateSeats,
-  SeatHolder,
   ShaftSeat,
 } from './making-schema.ts'
 
@@ -57,12 +56,6 @@ export const mountingIn = (bearing: RingPair): Mounting | undefined =>
 export const plateMountingIn = (bearing: ThrustBearing): PlateMounting | undefined =>
   bearing.resolved.input.making === undefined ? undefined : plateMountingOf(bearing, moistureIn(bearing))
 
-const shownPlay = ({ made, min, max }: SeatPlay, units: Units) => ({
-  made: show(made, units),
-  min: show(min, units),
-  max: show(max, units),
-})
-
 /** The mounting of plates, in the caller's units and in words. */
 export const toPlateMounting = (
   { pin, boards, screws }: PlateMounting,
@@ -73,8 +66,6 @@ export const toPlateMounting = (
     PinSeat,
     {
       ...pin,
-      play: shownPlay(pin.play, units),
-      upperPlay: shownPlay(pin.upperPlay, units),
       message: pinSentence(pin, units),
     },
     units,
@@ -89,16 +80,11 @@ export const toPlateMounting = (
 
 /** In the caller's units and in words. */
 export function toMounting({ turns, shaft, housing, drive }: Mounting, units: Units, terms: Terms): MountingAnswer {
-  const seatIn = <Seat extends { play: SeatPlay; holder?: Mounting['shaft']['holder'] }>(seat: Seat) => ({
-    ...seat,
-    play: shownPlay(seat.play, units),
-    holder: seat.holder && shownBy(SeatHolder, seat.holder, units),
-  })
   return {
     turns,
-    shaft: shownBy(ShaftSeat, { ...seatIn(shaft), message: shaftSentence(shaft, units, terms) }, units),
+    shaft: shownBy(ShaftSeat, { ...shaft, message: shaftSentence(shaft, units, terms) }, units),
     ...(housing && {
-      housing: shownBy(HousingSeat, { ...seatIn(housing), message: housingSentence(housing, units) }, units),
+      housing: shownBy(HousingSeat, { ...housing, message: housingSentence(housing, units) }, units),
     }),
     ...(drive && { drive: shownBy(DriveSeat, { ...drive, message: driveSentence(drive, units) }, units) }),
   }

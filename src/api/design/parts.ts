@@ -99,18 +99,15 @@ export const toPlay = (pair: RingPair) => ({
   tilt: showNumber(pair.tilt),
 })
 
-const PLUG_SIZES = {
+const gapSpread = (description: string) =>
+  object(description, {
+    mean: shownLength('Ball gap to expect, below 0 where the ring does not close.'),
+    standardDeviation: shownLength('Its standard deviation.'),
+  })
+const Gauge = named('Gauge', 'Turned plugs that check the outer groove with the balls in it.', {
   nominalDiameter: shownLength('The circle inside the balls seated in the outer groove.'),
   goDiameter: shownLength('Diameter of the go plug, at the larger of `minBallGap` and `assemblyGap`, for equal balls.'),
   noGoDiameter: shownLength('Diameter of the no-go plug, at `maxBallGap`, for equal balls.'),
-}
-const GAP_SPREAD_SIZES = {
-  mean: shownLength('Ball gap to expect, below 0 where the ring does not close.'),
-  standardDeviation: shownLength('Its standard deviation.'),
-}
-const gapSpread = (description: string) => object(description, GAP_SPREAD_SIZES)
-const Gauge = named('Gauge', 'Turned plugs that check the outer groove with the balls in it.', {
-  ...PLUG_SIZES,
   gapPerBallDiameterAtPlug: shownNumber(
     'Change of the ball gap per unit of mean ball diameter when the groove is cut to this plug.',
   ),
@@ -145,23 +142,18 @@ export function toGauge(
   const { gapPerBallDiameterAtPlug: gapPerBallDiameter } = plugs
   const { probability, ...reading } = plugReading(bearing)
   const facts = { ballDiameter, gapPerBallDiameter, ...beforeFinish, plugs: { ...reading, scatter } }
-  return {
-    ...showLengths(PLUG_SIZES, plugs, input.units),
-    gapPerBallDiameterAtPlug: showNumber(gapPerBallDiameter),
-    ballGapWhenGoEnters: showLengths(GAP_SPREAD_SIZES, reading.whenGoEnters, input.units),
-    ballGapWhenNoGoRefuses: showLengths(GAP_SPREAD_SIZES, reading.whenNoGoRefuses, input.units),
-    ...(probability === undefined
-      ? {}
-      : {
-          probabilityBetweenPlugs: {
-            tooTight: showNumber(probability.tooTight),
-            inBand: showNumber(probability.inBand),
-            tooDeep: showNumber(probability.tooDeep),
-          },
-        }),
-    decides: reading.decides,
-    note: gaugeNote(facts, input.units, termsOf(input)),
-  }
+  return shownBy(
+    Gauge,
+    {
+      ...plugs,
+      ballGapWhenGoEnters: reading.whenGoEnters,
+      ballGapWhenNoGoRefuses: reading.whenNoGoRefuses,
+      probabilityBetweenPlugs: probability,
+      decides: reading.decides,
+      note: gaugeNote(facts, input.units, termsOf(input)),
+    },
+    input.units,
+  )
 }
 
 /** A film on a ring's groove brings its balls in. */

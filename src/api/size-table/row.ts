@@ -1,11 +1,11 @@
-import { type Static, type TProperties, Type } from 'typebox'
+import { type TObject, type TProperties, Type } from 'typebox'
 import type { BallRing } from '#shared/bearing/ball-ring.ts'
 import type { RowByArrangement, Served } from '#shared/questions/size-table/arrangements/by-name.ts'
 import { mm, type Units } from '#shared/units/length.ts'
 import { answerOf } from '#src/api/answer.ts'
-import { show, shownLength } from '#src/api/length.ts'
-import { showNumber, shownNumber } from '#src/api/number.ts'
-import { integer, named, object } from '#src/api/schema.ts'
+import { shownLength } from '#src/api/length.ts'
+import { shownNumber } from '#src/api/number.ts'
+import { integer, named, object, type Raw, shownBy } from '#src/api/schema.ts'
 import { refTo } from '#src/http/schema.ts'
 import { capitalised } from '#src/words/figure.ts'
 
@@ -27,14 +27,10 @@ const RING = {
 }
 export const outsideDiameter = shownLength('Outside diameter.')
 
-const toRing = (ring: BallRing & { readonly ballCount: number }, units: Units) => ({
-  balls: { count: ring.ballCount, diameter: show(ring.resolved.ballDiameter, units) },
-  closedPitchRadius: show(ring.closedPitchRadius, units),
-  pitchRadius: show(ring.pitchRadius, units),
-  pitchDiameter: show(mm(2 * ring.pitchRadius), units),
-  ballGap: show(ring.ballGap, units),
-  gapPerPitchRadius: showNumber(ring.gapPerPitchRadius),
-  gauge: { nominalDiameter: show(ring.gauge.nominalDiameter, units) },
+const ofRing = (ring: BallRing & { readonly ballCount: number }): Raw<TObject<typeof RING>> => ({
+  ...ring,
+  balls: { count: ring.ballCount, diameter: ring.resolved.ballDiameter },
+  pitchDiameter: mm(2 * ring.pitchRadius),
 })
 
 const RING_COLUMNS = [
@@ -53,7 +49,7 @@ interface Own<Name extends Served, Sizes extends TProperties> {
   /** Bearings of the arrangement, in the singular. */
   readonly bearing: string
   readonly sizes: Sizes
-  readonly sizesOf: (row: RowByArrangement[Name], units: Units) => { readonly [S in keyof Sizes]: Static<Sizes[S]> }
+  readonly sizesOf: (row: RowByArrangement[Name]) => Raw<TObject<Sizes>>
   /** Its columns in a spreadsheet, after those of all. */
   readonly columns: readonly string[]
 }
@@ -79,7 +75,8 @@ export function rowsOf<const Name extends Served, Sizes extends TProperties>({
   return {
     Row,
     Response,
-    toRow: (row: RowByArrangement[Name], units: Units) => ({ ...toRing(row, units), ...sizesOf(row, units) }),
+    toRow: (row: RowByArrangement[Name], units: Units): object =>
+      shownBy(Row as TObject, { ...ofRing(row), ...sizesOf(row) }, units),
     columns: [...RING_COLUMNS, ...columns],
   }
 }

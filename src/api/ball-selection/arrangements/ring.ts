@@ -1,6 +1,6 @@
 import { mm } from '#shared/units/length.ts'
-import { changeOf, selectionAnswer } from '#src/api/ball-selection/parts.ts'
-import { show, shownLength } from '#src/api/length.ts'
+import { bothWays, changeOf, selectionAnswer } from '#src/api/ball-selection/parts.ts'
+import { shownLength } from '#src/api/length.ts'
 import { object } from '#src/api/schema.ts'
 
 export const IN_RINGS = selectionAnswer({
@@ -20,10 +20,7 @@ export const IN_RINGS = selectionAnswer({
     ),
     runOut: shownLength('What an indicator on the inner ring shows while the set of balls goes round once.'),
   },
-  figuresOf: ({ margin, runOut }, units) => ({
-    radialInternalClearance: show(mm(margin), units),
-    runOut: show(runOut, units),
-  }),
+  figuresOf: ({ margin, runOut }) => ({ radialInternalClearance: mm(margin), runOut }),
   more: {
     innerRing: object('The raceway of the inner ring.', {
       raceway: shownLength('Across the bottoms of its groove, or across its track, as it is.'),
@@ -33,16 +30,9 @@ export const IN_RINGS = selectionAnswer({
       change: changeOf('Difference between the two: above 0 there is wood to remove; below 0 too much is removed.'),
     }),
   },
-  moreOf: ({ inner, input }) => {
+  moreOf: ({ inner }) => {
     if (inner === undefined) throw new RangeError('a selection for rings must have an inner ring')
-    const { units } = input.design
-    const radial = mm((inner.asItIs - inner.wanted) / 2)
-    return {
-      innerRing: {
-        raceway: show(inner.asItIs, units),
-        wanted: show(inner.wanted, units),
-        change: { radial: show(radial, units), diametral: show(mm(2 * radial), units) },
-      },
-    }
+    const { asItIs: raceway, wanted } = inner
+    return { innerRing: { raceway, wanted, change: bothWays(mm((raceway - wanted) / 2)) } }
   },
 })

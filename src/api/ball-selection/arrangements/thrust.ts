@@ -1,11 +1,10 @@
-import { type Static, Type } from 'typebox'
+import { Type } from 'typebox'
 import { itemAt } from '#shared/numbers/item-at.ts'
 import { mm } from '#shared/units/length.ts'
 import { placeInLot, selectionAnswer } from '#src/api/ball-selection/parts.ts'
-import { show, shownLength } from '#src/api/length.ts'
-import { showNumber, shownShare } from '#src/api/number.ts'
-import { named, text } from '#src/api/schema.ts'
-import { refTo } from '#src/http/schema.ts'
+import { shownLength } from '#src/api/length.ts'
+import { shownShare } from '#src/api/number.ts'
+import { named, ref, text } from '#src/api/schema.ts'
 import { explainRest } from '#src/words/ball-selection.ts'
 
 const PlateRest = named(
@@ -39,21 +38,20 @@ const answer = selectionAnswer({
     ),
     leastShare: shownShare('Least share of a load over the middle that one of the three carriers has.'),
   },
-  figuresOf: ({ runOut, margin }, units) => ({ rise: show(runOut, units), leastShare: showNumber(margin) }),
-  more: { plateRest: refTo<typeof PlateRest>('PlateRest') },
-  moreOf: ({ atRest, chosen: { balls, runOut }, input }): { readonly plateRest: Static<typeof PlateRest> } => {
+  figuresOf: ({ runOut: rise, margin: leastShare }) => ({ rise, leastShare }),
+  more: { plateRest: ref(PlateRest) },
+  moreOf: ({ atRest, chosen: { balls, runOut }, input }) => {
     if (atRest === undefined) throw new RangeError('a selection for plates must have an upper plate')
-    const { units } = input.design
     return {
       plateRest: {
         carriers: atRest.carriers.map((place, which) => ({
           index: itemAt(balls, place).index,
-          share: showNumber(itemAt(atRest.shares, which)),
+          share: itemAt(atRest.shares, which),
         })),
-        plateGap: show(mm(atRest.height), units),
-        rise: show(runOut, units),
-        mostClearance: show(mm(atRest.mostClearance), units),
-        message: explainRest(atRest, runOut, units),
+        plateGap: mm(atRest.height),
+        rise: runOut,
+        mostClearance: mm(atRest.mostClearance),
+        message: explainRest(atRest, runOut, input.design.units),
       },
     }
   },

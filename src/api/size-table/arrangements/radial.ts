@@ -1,5 +1,5 @@
-import { show, shownLength } from '#src/api/length.ts'
-import { showNumber, shownNumber } from '#src/api/number.ts'
+import { shownLength } from '#src/api/length.ts'
+import { shownNumber } from '#src/api/number.ts'
 import { object } from '#src/api/schema.ts'
 import { outsideDiameter, rowsOf } from '#src/api/size-table/row.ts'
 
@@ -14,14 +14,7 @@ export const RADIAL_ROWS = rowsOf({
       grooveBottomDiameter: shownLength('Diameter across the bottoms of the groove.'),
     }),
   },
-  sizesOf: ({ gapPerGrooveDepth, outerRing }, units) => ({
-    gapPerGrooveDepth: showNumber(gapPerGrooveDepth),
-    outerRing: {
-      outsideDiameter: show(outerRing.outsideDiameter, units),
-      landDiameter: show(outerRing.landDiameter, units),
-      grooveBottomDiameter: show(outerRing.grooveBottomDiameter, units),
-    },
-  }),
+  sizesOf: (row) => row,
   columns: [
     'outerRing.landDiameter',
     'outerRing.grooveBottomDiameter',

@@ -1,4 +1,4 @@
-import { show, shownLength } from '#src/api/length.ts'
+import { shownLength } from '#src/api/length.ts'
 import { object } from '#src/api/schema.ts'
 import { outsideDiameter, rowsOf } from '#src/api/size-table/row.ts'
 
@@ -11,11 +11,6 @@ export const ROLLER_ROWS = rowsOf({
       trackDiameter: shownLength('Diameter of the plain cylinder on which the rollers run.'),
     }),
   },
-  sizesOf: ({ outerRing }, units) => ({
-    outerRing: {
-      outsideDiameter: show(outerRing.outsideDiameter, units),
-      trackDiameter: show(outerRing.grooveBottomDiameter, units),
-    },
-  }),
+  sizesOf: ({ outerRing }) => ({ outerRing: { ...outerRing, trackDiameter: outerRing.grooveBottomDiameter } }),
   columns: ['outerRing.trackDiameter', 'outerRing.outsideDiameter', 'gapPerPitchRadius'],
 })

@@ -1,4 +1,4 @@
-import { show, shownLength } from '#src/api/length.ts'
+import { shownLength } from '#src/api/length.ts'
 import { object } from '#src/api/schema.ts'
 import { outsideDiameter, rowsOf } from '#src/api/size-table/row.ts'
 
@@ -10,10 +10,6 @@ export const THRUST_ROWS = rowsOf({
     plateGap: shownLength('Space between the faces of the plates.'),
     height: shownLength('Height over both plates.'),
   },
-  sizesOf: ({ plate, plateGap, height }, units) => ({
-    plates: { outsideDiameter: show(plate.outsideDiameter, units) },
-    plateGap: show(plateGap, units),
-    height: show(height, units),
-  }),
+  sizesOf: ({ plate, ...row }) => ({ ...row, plates: plate }),
   columns: ['plates.outsideDiameter', 'plateGap', 'height', 'gapPerPitchRadius'],
 })
