@@ -1,14 +1,25 @@
 import { type TProperties, type TSchema, Type } from 'typebox'
+import type { AimPlace } from '#shared/questions/tolerance/check-model.ts'
 import { type CauseName, CONTRIBUTORS_OF } from '#shared/questions/tolerance/input.ts'
 import type { ToleranceCheck } from '#shared/questions/tolerance/tolerance-check.ts'
 import { NORMAL_REACH } from '#shared/questions/tolerance/worst-ends.ts'
 import { shownLength as shown } from '#src/api/length.ts'
 import { shownNumber, shownShare } from '#src/api/number.ts'
-import { choiceOf, described, flag, integer, listOf, named, object, text } from '#src/api/schema.ts'
+import { choiceOf, flag, integer, named, object, ref, text } from '#src/api/schema.ts'
 import { refTo } from '#src/http/schema.ts'
 import type { ToleranceCheckRequest } from './request-schema.ts'
 
 /* Schemas that the answers of several arrangements share. */
+
+/** How an arrangement answers. */
+export interface ToleranceAnswer {
+  readonly Response: TSchema
+  readonly Point: TSchema
+  /** The name of what is left beside the ball gap. */
+  readonly play: string
+  /** The names of a point of aim that are not the core's. */
+  pointOf(place: AimPlace): object
+}
 
 const chance = shownShare
 
@@ -51,7 +62,7 @@ export const CheckedFigure = named('CheckedFigure', 'Distribution of a figure wh
   monteCarlo: object('Bearings made by chance, each closed exactly (JCGM 101), or what `method` says instead.', {
     mean: shown('Mean value.'),
     standardDeviation: shown('Standard deviation.'),
-    percentiles: Type.Array(refTo<typeof Percentile>('Percentile')),
+    percentiles: Type.Array(ref(Percentile)),
     shortest95: object('The shortest interval that holds 95 %.', {
       min: shown('Lower end of the interval.'),
       max: shown('Upper end of the interval.'),
@@ -65,9 +76,13 @@ export const CheckedFigure = named('CheckedFigure', 'Distribution of a figure wh
       }),
     }),
   }),
-  probability: refTo<typeof FitChances>('FitChances'),
-  histogram: refTo<typeof ToleranceHistogram>('ToleranceHistogram'),
+  probability: ref(FitChances),
+  histogram: ref(ToleranceHistogram),
 })
+
+/** The effects of all contributors, each by its schema. */
+export const effectsOf = <Effect extends TSchema>(effect: Effect) =>
+  Type.Array(ref(effect), { description: 'The largest part in the scatter of the ball gap first.' })
 
 export const effect = (of: string) =>
   object(`Effect on the ${of}.`, {
@@ -113,23 +128,23 @@ export const MADE = {
   converged: flag(
     'Whether means, standard deviations and the ends of the middle 95 % are stable to `significantDigits`.',
   ),
-  ballGap: refTo<typeof CheckedFigure>('CheckedFigure'),
+  ballGap: ref(CheckedFigure),
 }
 export const notes = Type.Array(Type.String(), { description: 'Effects that were not considered.' })
 /**
- * The aim, for an arrangement whose points of aim are those of schema `$id`.
+ * The aim, for an arrangement with such points of aim.
  *
  * @param bestYield the aim at which most fit, in words; `limitedRisk` likewise for the aim within the accepted risk
  */
 export const aimOf = <Point extends TSchema>(
-  $id: string,
+  point: Point,
   description: string,
   { bestYield, limitedRisk }: { readonly bestYield: string; readonly limitedRisk: string },
 ) =>
   object(description, {
-    atNominal: described<Point>($id, 'Value as designed.'),
-    bestYield: described<Point>($id, bestYield),
-    limitedRisk: Type.Optional(described<Point>($id, limitedRisk)),
+    atNominal: ref(point, 'Value as designed.'),
+    bestYield: ref(point, bestYield),
+    limitedRisk: Type.Optional(ref(point, limitedRisk)),
     message: text('Advice on which aim to choose.'),
   })
 
@@ -145,10 +160,7 @@ export const RINGS = {
   bindsStandardError: chance('Standard error of `binds`.'),
   method: methodOf({ ballGap: share('ball gap'), radialInternalClearance: share('play') }),
   ...MADE,
-  radialInternalClearance: refTo<typeof CheckedFigure>('CheckedFigure'),
+  radialInternalClearance: ref(CheckedFigure),
   ...jointly('play'),
-  sensitivities: listOf<typeof ContributorEffect>(
-    'ContributorEffect',
-    'The largest part in the scatter of the ball gap first.',
-  ),
+  sensitivities: effectsOf(ContributorEffect),
 }

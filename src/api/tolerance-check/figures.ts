@@ -1,116 +1,71 @@
-import type { Static } from 'typebox'
 import type { AimPoint, Outcomes } from '#shared/questions/tolerance/aim.ts'
-import type { FigureName } from '#shared/questions/tolerance/check-model.ts'
 import type { FigureCheck } from '#shared/questions/tolerance/figure-check.ts'
 import type { CauseName } from '#shared/questions/tolerance/input.ts'
 import type { ToleranceCheck } from '#shared/questions/tolerance/tolerance-check.ts'
 import { inUnits, mm, type Units } from '#shared/units/length.ts'
-import type { answer } from '#src/api/answer.ts'
-import { show } from '#src/api/length.ts'
-import { type ShownNumber, showNumber } from '#src/api/number.ts'
+import type { Raw } from '#src/api/schema.ts'
 import { termsOf } from '#src/words/terms.ts'
-import { explainAim, explainEffect, explainMethod } from '#src/words/tolerance-check.ts'
-import type { CheckedFigure, FitChances } from './figures-schema.ts'
-import type { ToleranceCheckRequest } from './request-schema.ts'
+import { explainAim, explainEffect, explainMethod, notes } from '#src/words/tolerance-check.ts'
+import type { FitChances, ToleranceAnswer } from './figures-schema.ts'
 
-/* The parts that the answers of several arrangements share. */
-
-/** The head and foot of each answer, but for its arrangement. */
-export type AnswerHead = Omit<Parameters<typeof answer<string, ToleranceCheckRequest, object>>[0], 'arrangement'>
-export type AnswerFoot = Parameters<typeof answer>[2]
-
-export const toRings = (checked: ToleranceCheck) => ({
-  binds: showNumber(checked.binds?.value ?? Number.NaN),
-  bindsStandardError: showNumber(checked.binds?.standardError ?? Number.NaN),
-  method: toMethod(checked, ({ ballGap, play }) => ({ ballGap, radialInternalClearance: play })),
-  ...toMade(checked),
-  radialInternalClearance: toFigure(checked.figures.play, checked.check.input.design.units),
-  ...toJoint(checked),
-  sensitivities: toEffects(checked).map(({ contributor, ballGap, play: radialInternalClearance, message }) => ({
-    contributor,
-    ballGap,
-    radialInternalClearance,
-    message,
-  })),
-})
-
-/** @param named how an arrangement calls what is left of either figure */
-export function toMethod<Left>(
+/** The figures of a check by the names of an answer, in the core's units. */
+export function figuresOf(
   checked: ToleranceCheck,
-  named: (left: Readonly<Record<FigureName, ShownNumber>>) => Left,
-): { kind: ToleranceCheck['method']['kind']; residualShare?: Left; message: string } {
-  const { method } = checked
+  { play: nameOfPlay, pointOf }: Pick<ToleranceAnswer, 'play' | 'pointOf'>,
+) {
+  const { method, figures, binds, jointFits, aim } = checked
+  const both = <T>(ballGap: T, play: T) => ({ ballGap, [nameOfPlay]: play })
+  const point = (at: AimPoint) => ({ ...pointOf(at), ballGap: at.ballGap, outcomes: chancesOf(at.outcomes) })
   return {
-    kind: method.kind,
-    ...(method.kind === 'trials'
-      ? {}
-      : { residualShare: named({ ballGap: showNumber(method.left.ballGap), play: showNumber(method.left.play) }) }),
-    message: explainMethod(checked),
-  }
-}
-
-export function toAim<Point>(checked: ToleranceCheck, toPoint: (point: AimPoint, units: Units) => Point) {
-  const { aim, check } = checked
-  const { units } = check.input.design
-  const { limitedRisk } = aim
-  return {
-    atNominal: toPoint(aim.atNominal, units),
-    bestYield: toPoint(aim.bestYield, units),
-    ...(limitedRisk === undefined ? {} : { limitedRisk: toPoint(limitedRisk, units) }),
-    message: explainAim(checked),
-  }
-}
-
-export const toMade = ({ trials, isConverged, figures, check }: ToleranceCheck) => ({
-  trials,
-  converged: isConverged,
-  ballGap: toFigure(figures.ballGap, check.input.design.units),
-})
-
-export const toJoint = ({ jointFits }: ToleranceCheck) => ({
-  jointFits: showNumber(jointFits.value),
-  jointFitsStandardError: showNumber(jointFits.standardError),
-})
-
-export function toFigure(figure: FigureCheck, units: Units): Static<typeof CheckedFigure> {
-  const size = (length: number) => show(mm(length), units)
-  const { worstCase, rss, trials, percentiles, histogram } = figure
-  return {
-    nominal: size(figure.nominal),
-    worstCase: { min: size(worstCase.min), max: size(worstCase.max) },
-    rss: { mean: size(rss.mean), standardDeviation: size(rss.standardDeviation) },
-    monteCarlo: {
-      mean: size(trials.mean),
-      standardDeviation: size(trials.standardDeviation),
-      percentiles: percentiles.map(({ percent, value, standardError }) => ({
-        percent: showNumber(percent),
-        value: size(value),
-        standardError: size(standardError),
-      })),
-      shortest95: { min: size(trials.shortest.low), max: size(trials.shortest.high) },
-      standardError: {
-        mean: size(trials.standardError.mean),
-        standardDeviation: size(trials.standardError.standardDeviation),
-        shortest95: { min: size(trials.standardError.low), max: size(trials.standardError.high) },
-      },
+    binds: binds?.value,
+    bindsStandardError: binds?.standardError,
+    method: {
+      kind: method.kind,
+      residualShare: method.kind === 'trials' ? undefined : both(method.left.ballGap, method.left.play),
+      message: explainMethod(checked),
     },
-    probability: toChances(figure.outcomes),
-    histogram: { edges: histogram.edges.map(size), counts: [...histogram.counts] },
+    trials: checked.trials,
+    converged: checked.isConverged,
+    ...both(figureOf(figures.ballGap), figureOf(figures.play)),
+    jointFits: jointFits.value,
+    jointFitsStandardError: jointFits.standardError,
+    sensitivities: effectsOf(checked).map(({ gap, play, ...effect }) => ({ ...effect, ...both(gap, play) })),
+    aim: {
+      atNominal: point(aim.atNominal),
+      bestYield: point(aim.bestYield),
+      limitedRisk: aim.limitedRisk && point(aim.limitedRisk),
+      message: explainAim(checked),
+    },
+    notes: notes(checked),
   }
 }
 
-export const toChances = ({ tooTight, fits, tooLoose }: Outcomes): Static<typeof FitChances> => ({
-  tooTight: showNumber(tooTight.value),
-  fits: showNumber(fits.value),
-  tooLoose: showNumber(tooLoose.value),
+const figureOf = ({ trials, outcomes, ...figure }: FigureCheck) => ({
+  ...figure,
+  monteCarlo: {
+    ...trials,
+    percentiles: figure.percentiles,
+    shortest95: { min: trials.shortest.low, max: trials.shortest.high },
+    standardError: {
+      ...trials.standardError,
+      shortest95: { min: trials.standardError.low, max: trials.standardError.high },
+    },
+  },
+  probability: chancesOf(outcomes),
+})
+
+const chancesOf = ({ tooTight, fits, tooLoose }: Outcomes): Raw<typeof FitChances> => ({
+  tooTight: tooTight.value,
+  fits: fits.value,
+  tooLoose: tooLoose.value,
   standardError: {
-    tooTight: showNumber(tooTight.standardError),
-    fits: showNumber(fits.standardError),
-    tooLoose: showNumber(tooLoose.standardError),
+    tooTight: tooTight.standardError,
+    fits: fits.standardError,
+    tooLoose: tooLoose.standardError,
   },
 })
 
-export function toEffects({ figures, check }: ToleranceCheck) {
+function effectsOf({ figures, check }: ToleranceCheck) {
   const { ballGap, play: plays } = figures
   const { units } = check.input.design
   return [...ballGap.rss.sensitivities]
@@ -121,8 +76,8 @@ export function toEffects({ figures, check }: ToleranceCheck) {
       return [
         {
           contributor,
-          ballGap: { slope: toSlope(contributor, gap.slope, units), shareOfVariance: showNumber(gap.share) },
-          play: { slope: toSlope(contributor, play.slope, units), shareOfVariance: showNumber(play.share) },
+          gap: { slope: slopeOf(contributor, gap.slope, units), shareOfVariance: gap.share },
+          play: { slope: slopeOf(contributor, play.slope, units), shareOfVariance: play.share },
           message: explainEffect(contributor, gap, play, { units, terms: termsOf(check.input.design) }),
         },
       ]
@@ -130,5 +85,5 @@ export function toEffects({ figures, check }: ToleranceCheck) {
 }
 
 /** A length per length is the same in all units; the weather's is a length per % of moisture. */
-const toSlope = (cause: CauseName, slope: number, units: Units): ShownNumber =>
-  showNumber(cause === 'climate' ? inUnits(mm(slope), units) : slope)
+const slopeOf = (cause: CauseName, slope: number, units: Units): number =>
+  cause === 'climate' ? inUnits(mm(slope), units) : slope

@@ -1,4 +1,4 @@
-import type { Static } from 'typebox'
+import type { Static, TObject } from 'typebox'
 import { nameOf } from '#shared/bearing/arrangements.ts'
 import type { SourceId } from '#shared/data/sources.ts'
 import { seasonSources } from '#shared/questions/season/season-sources.ts'
@@ -15,6 +15,7 @@ import type { ToleranceCheckInput } from '#shared/questions/tolerance/input.ts'
 import type { ToleranceCheck } from '#shared/questions/tolerance/tolerance-check.ts'
 import { ok, type Result } from '#shared/result.ts'
 import type { Units } from '#shared/units/length.ts'
+import { answer } from '#src/api/answer.ts'
 import { assumptionsIn, type Defaults, defaultsOf } from '#src/api/assumption.ts'
 import { cautionsOf } from '#src/api/caution.ts'
 import { inRequest, woodNotes } from '#src/api/climate.ts'
@@ -23,9 +24,9 @@ import { toDesignInput, toDesignRequest } from '#src/api/design-input.ts'
 import { fromRequest, toRequest } from '#src/api/fields.ts'
 import { yearIn } from '#src/api/making-input.ts'
 import { present } from '#src/api/optional.ts'
+import { shownBy } from '#src/api/schema.ts'
 import { toSource } from '#src/api/source.ts'
-import { TO_ANSWER } from '#src/api/tolerance-check/arrangements/answers.ts'
-import type { ToleranceCheckResponse } from '#src/api/tolerance-check/arrangements/answers-schema.ts'
+import { ANSWERS, type ToleranceCheckResponse } from '#src/api/tolerance-check/arrangements/all.ts'
 import type { Warning } from '#src/api/warning.ts'
 import type { Fault } from '#src/http/problem.ts'
 import { refusalSentence } from '#src/words/refusal.ts'
@@ -33,7 +34,7 @@ import { seasonRefusalSentence } from '#src/words/season-refusal.ts'
 import { type Terms, termsOf } from '#src/words/terms.ts'
 import { advice, bindsOften, explainToleranceRefusal } from '#src/words/tolerance-check.ts'
 import { fromContributors, toContributors } from './contributors.ts'
-import type { AnswerFoot, AnswerHead } from './figures.ts'
+import { figuresOf } from './figures.ts'
 import { type ToleranceCheckRequest, WHEN_NEEDED } from './request-schema.ts'
 
 const SOURCES: readonly SourceId[] = ['jcgm-100', 'jcgm-101', 'xoshiro', 'derived', 'trade']
@@ -80,19 +81,17 @@ export const checkRefusalWords =
 
 /** A check of any arrangement, as it is answered. */
 export function toToleranceAnswer(checked: ToleranceCheck, request: ToleranceCheckRequest): ToleranceCheckResponse {
-  const toAnswer = TO_ANSWER[nameOf(checked.check.input.design) as Served]
-  return toAnswer(checked, toHead(checked, request), toFoot(checked))
-}
-
-function toHead(checked: ToleranceCheck, request: ToleranceCheckRequest): AnswerHead {
   const input = toEcho(checked)
-  const defaults = { ...designDefaults(checked.check.input.design), ...CHECK_DEFAULTS }
-  return {
-    units: input.design.units,
-    input,
-    assumed: assumptionsIn(request, input, defaults),
-    summary: advice(checked),
-  }
+  const { units } = input.design
+  const arrangement = nameOf(input.design) as Served
+  const of = ANSWERS[arrangement]
+  const assumed = assumptionsIn(request, input, { ...designDefaults(checked.check.input.design), ...CHECK_DEFAULTS })
+  const whole = answer({ arrangement, units, input, assumed, summary: advice(checked) }, figuresOf(checked, of), {
+    warnings: warningsOf(checked),
+    cautions: cautionsOf(checked.check.bearing.resolved),
+    sources: [...SOURCES, ...weatherSources(checked)].map(toSource),
+  })
+  return shownBy(of.Response as TObject, whole, units) as ToleranceCheckResponse
 }
 
 const CHECK_DEFAULTS: Defaults = {
@@ -123,12 +122,6 @@ function warningsOf({ check, binds }: ToleranceCheck): Static<typeof Warning>[] 
     ...(year === undefined ? [] : woodNotes(year.woods, inRequest)),
   ]
 }
-
-const toFoot = (checked: ToleranceCheck): AnswerFoot => ({
-  warnings: warningsOf(checked),
-  cautions: cautionsOf(checked.check.bearing.resolved),
-  sources: [...SOURCES, ...weatherSources(checked)].map(toSource),
-})
 
 /** The request with every default filled in: sent again, it gives the same answer. */
 function toEcho({ check }: ToleranceCheck): ToleranceCheckRequest {

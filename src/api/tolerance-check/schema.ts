@@ -1,8 +1,5 @@
 import { text } from '#src/api/schema.ts'
-import {
-  ARRANGEMENT_SCHEMAS,
-  type ToleranceCheckResponse,
-} from '#src/api/tolerance-check/arrangements/answers-schema.ts'
+import { ARRANGEMENT_SCHEMAS, type ToleranceCheckResponse } from '#src/api/tolerance-check/arrangements/all.ts'
 import { JSON_TYPE } from '#src/http/media-type.ts'
 import { refTo } from '#src/http/schema.ts'
 import { CONTRIBUTOR_SCHEMAS } from './contributors.ts'
