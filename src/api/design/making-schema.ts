@@ -14,7 +14,7 @@ import { shownShare as chance, shownNumber } from '#src/api/number.ts'
 import { choiceOf, described, flag, integer, named, object, ref, text } from '#src/api/schema.ts'
 import { refTo } from '#src/http/schema.ts'
 
-export const BoardOption = named('BoardOption', 'A size of lumber that gives the blank.', {
+const BoardOption = named('BoardOption', 'A size of lumber that gives the blank.', {
   kind: choiceOf('The kind of lumber.', ['softwood-board', 'softwood-dimension', 'hardwood', 'on-hand']),
   nominalThickness: text('Nominal thickness, by name.'),
   dressedThickness: length('Thickness, planed and dry. Of a board sawn in millimetres 5 mm less than as it is sold.'),
@@ -31,7 +31,7 @@ export const BoardOption = named('BoardOption', 'A size of lumber that gives the
   ),
 })
 
-export const SegmentCut = named('SegmentCut', 'Pieces that, glued up, hold the whole rough ring.', {
+const SegmentCut = named('SegmentCut', 'Pieces that, glued up, hold the whole rough ring.', {
   count: integer('Number of pieces in one layer.'),
   miter: shownNumber('Degrees between each cut and the square across the strip.'),
   outerEdge: length('Long edge of a piece.'),
@@ -41,7 +41,7 @@ export const SegmentCut = named('SegmentCut', 'Pieces that, glued up, hold the w
   stockLength: length('Length of all strips of the ring, with kerfs and end cuts, for the first of `boards`.'),
 })
 
-export const RingTurning = named('RingTurning', 'The blank on the lathe. Start at the lowest speed.', {
+const RingTurning = named('RingTurning', 'The blank on the lathe. Start at the lowest speed.', {
   speed: object('Turns a minute: common practice, diameter in inches times speed 6000 to 9000.', {
     min: shownNumber('Speed to start at.'),
     max: shownNumber('Highest speed.'),
@@ -87,7 +87,7 @@ export const CheekScrews = named('CheekScrews', 'Wood screws that hold each chee
   ...HOLES,
 })
 
-export const SplitScrews = named('SplitScrews', 'Wood screws that hold the halves together.', {
+const SplitScrews = named('SplitScrews', 'Wood screws that hold the halves together.', {
   ...HOLES,
   besideThread: length('Wood each side of the thread, at the parting plane.'),
   besideHead: length('Wood beside the head, to the bore or the outside.'),
@@ -98,7 +98,7 @@ export const SplitScrews = named('SplitScrews', 'Wood screws that hold the halve
   spacing: length('Straight from screw to screw.'),
 })
 
-export const SplitDowels = named('SplitDowels', 'Glued dowels, where the halves need not come apart again.', {
+const SplitDowels = named('SplitDowels', 'Glued dowels, where the halves need not come apart again.', {
   count: integer('Number of dowels.'),
   diameter: length('Diameter of the dowel.'),
   length: length('Length of the dowel.'),
@@ -175,7 +175,7 @@ const play = object('How loose the seat is, in diameter. Below 0 it is tight.', 
   max: length('Greatest play through the year.'),
 })
 
-export const SeatHolder = named('SeatHolder', 'What holds a seat beside the fit itself.', {
+const SeatHolder = named('SeatHolder', 'What holds a seat beside the fit itself.', {
   kind: choiceOf('What it is.', ['pin', 'key', 'screws', 'retaining-ring']),
   count: integer('How many of them.'),
   diameter: length('Diameter of a pin or a shank, width of a key, or hole of a retaining ring.'),
