@@ -82,6 +82,7 @@ const playOf = (design: DesignOf<RingPair & { readonly resolved: ResolvedBalls }
   symbol: DIMENSION_SYMBOLS.radialInternalClearance,
   name: SIZES.play,
   value: design.bearing.radialInternalClearance,
+  byCaliper: true,
   ...sourced('radialInternalClearance', design),
 })
 

@@ -161,7 +161,11 @@ export function assemblyNotes(facts: NoteFacts, say: Size): readonly string[] {
   const { gap, play, split, screws: fastened, dowels, mounting, plateMounting, wood, general, units } = facts
   return [
     `Wood: ${woodName(wood)}.`,
-    ...(wood.hasArrow ? [`Grain along the arrow${split ? ', both halves of a ring alike' : ''}.`] : []),
+    ...(wood.hasArrow
+      ? [
+          `Grain along the arrow${split && !wood.segmented.includes(split.ring) ? ', both halves of a ring alike' : ''}.`,
+        ]
+      : []),
     ...wood.segmented.map((part) => `${capitalised(WOODEN_PARTS[part])}: grain along each segment.`),
     ...(gap
       ? [`${gap.symbol} within its limits leaves a ${gap.name} of ${say(gap.min)} to ${say(gap.max)} ${units}.`]

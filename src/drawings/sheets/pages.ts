@@ -182,12 +182,22 @@ function tilesOf(item: Item, width: number, height: number): readonly Tile[] {
     const x = left + column * (width - OVERLAP)
     const y = bottom + (rows - 1 - row) * (height - OVERLAP)
     const window = { left: x, bottom: y, right: x + width, top: y + height }
-    const shapes = [...clipped(item.shapes, window), ...registration(window)]
+    const shapes = [...clipped(item.shapes, window).map((shape) => heldIn(shape, window)), ...registration(window)]
     return {
       shapes: placed(shapes, 1, at(MARGIN - x, MARGIN + FOOT_HEIGHT - y)),
       note: tileNote(item.title, nameOf(row, column), rows * columns),
     }
   })
+}
+
+/** A text that runs over the edge of its page moves back into it, and one that is longer than the page is made smaller. */
+function heldIn(shape: Shape, { left, right }: Window): Shape {
+  if (shape.kind !== 'text' || shape.turned !== undefined) return shape
+  const height = mm(fittedHeight(shape.text, shape.height, right - left, shape.bold))
+  const width = textWidth(shape.text, height, shape.bold)
+  const before = { start: 0, middle: width / 2, end: width }[shape.anchor]
+  const x = Math.min(Math.max(shape.at.x - before, left), right - width) + before
+  return { ...shape, height, at: at(x, shape.at.y) }
 }
 
 /** `B3`: second row from the top, third page of it. */

@@ -8,7 +8,7 @@ import type { GluedUp } from '#shared/making/boards.ts'
 import { plateMountingOf } from '#shared/making/plate-mounting.ts'
 import type { PlateStock, RingStock, Stock } from '#shared/making/stock.ts'
 import { itemAt } from '#shared/numbers/item-at.ts'
-import type { Mm } from '#shared/units/length.ts'
+import { type Mm, mm } from '#shared/units/length.ts'
 import { at, type CutSide, polar, type Shape } from '#src/drawings/model.ts'
 import { circle, cross, line, text } from '#src/drawings/shapes.ts'
 import { fittedHeight } from '#src/drawings/text-width.ts'
@@ -247,7 +247,7 @@ function blank(
       ...holes,
       ...punch(),
       ...(glued === undefined ? grain(radius) : joints(glued, radius)),
-      ...inTheWood(code, rings),
+      ...inTheWood(code, [...rings, ...roundCentre(holes)]),
     ],
     left: -radius,
     right: radius,
@@ -258,7 +258,7 @@ function blank(
 }
 
 /** On the wood that stays, where it is widest between the circles: there it is still read when the paper is cut away. */
-function inTheWood(code: string, rings: readonly Ring[]): readonly Shape[] {
+function inTheWood(code: string, rings: readonly Pick<Ring, 'role' | 'diameter'>[]): readonly Shape[] {
   const radii = rings.flatMap(({ role, diameter }) => (role === 'saw' ? [] : [diameter / 2])).toSorted((a, b) => a - b)
   const walls = radii.slice(1).map((outside, index) => [itemAt(radii, index), outside] as const)
   const [inside, outside] = itemAt(
@@ -270,6 +270,12 @@ function inTheWood(code: string, rings: readonly Ring[]): readonly Shape[] {
   const room = Math.sqrt(outside * outside - middle * middle)
   return [text(code, at(0, middle - height / 2), fittedHeight(code, height, room), 'middle', { role: 'mark' })]
 }
+
+/** The circle that holes stand on. */
+const roundCentre = (holes: readonly Shape[]) =>
+  holes.flatMap((shape) =>
+    shape.kind === 'circle' && shape.role === 'centre' ? [{ role: shape.role, diameter: mm(2 * shape.radius) }] : [],
+  )
 
 /** A cross to prick through, and the mark of a centre punch. */
 const punch = (): readonly Shape[] => [circle('layout', CENTRE, PUNCH_RADIUS), ...cross('layout', CENTRE, PUNCH_REACH)]

@@ -20,7 +20,8 @@ interface MountFacts extends Mounting {
 }
 
 export function mount({ shaft, housing, drive, drills }: MountFacts, units: Units, terms: Terms): OperationWords {
-  const isGlued = shaft.hold === 'glued' || housing?.hold === 'glued'
+  const holds = [shaft.hold, housing?.hold]
+  const isGlued = holds.includes('glued')
   const held = [`${HELD[shaft.hold]} on the shaft`, ...(housing ? [`${HELD[housing.hold]} in the housing`] : [])]
   const steps = [
     'Cut seats, keyways and holes with the bearing apart, and brush out the chips.',
@@ -31,7 +32,15 @@ export function mount({ shaft, housing, drive, drills }: MountFacts, units: Unit
   ]
   return {
     title: `Mount it, ${held.join(' and ')}`,
-    tool: ['lathe', ...(drills ? ['drill press'] : []), 'caliper', 'mallet', ...(isGlued ? ['epoxy'] : [])].join(', '),
+    tool: [
+      'lathe',
+      ...(drills ? ['drill press'] : []),
+      'caliper',
+      'mallet',
+      ...(holds.includes('keyed') ? ['chisel', 'file'] : []),
+      ...(holds.includes('screwed') || drive?.kind === 'hub' ? ['screwdriver'] : []),
+      ...(isGlued ? ['epoxy'] : []),
+    ].join(', '),
     how: steps.join(' '),
     check: `Measure ${housing ? 'the shaft and both seats' : 'the shaft and its seat'} with the caliper in two directions before you put anything together. Once mounted, the bearing turns as freely as before, and no seat moves under your hand.`,
     mistake: {

@@ -34,15 +34,15 @@ export const RING_BY: Readonly<
   Record<Method, { readonly tool: string; readonly how: (hole: 'bore' | 'hole', isOnDisc: boolean) => string }>
 > = {
   'saw-and-lathe': {
-    tool: 'band saw or scroll saw, lathe, scraper, parting tool, glue, paper',
+    tool: 'band saw or scroll saw, lathe, scraper, parting tool, waste wood, glue, paper, a knife',
     how: (hole, isOnDisc) => `Saw it out along the dashed line${atOneSetting(hole, isOnDisc)}`,
   },
   'lathe-only': {
-    tool: 'lathe, scraper, parting tool, glue, paper',
+    tool: 'lathe, scraper, parting tool, waste wood, glue, paper, a knife',
     how: (hole, isOnDisc) => `Knock its corners off by hand${atOneSetting(hole, isOnDisc)}`,
   },
   'router-and-lathe': {
-    tool: 'router on a circle jig, glue, paper',
+    tool: 'router on a circle jig, waste wood, glue, paper, a knife',
     how: (hole, isOnDisc) =>
       `${isOnDisc ? 'Rout' : 'Glue it to waste wood with paper between, rout'} the ${hole} and the outside about one centre, ${PART_DISC}`,
   },

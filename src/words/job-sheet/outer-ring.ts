@@ -114,6 +114,9 @@ export const OUTER_ROUTED: OperationWords = {
   },
 }
 
+/** A ring of segments is held by the disc that it is glued to. */
+export const ON_ITS_DISC = 'lathe, ring on its disc of waste wood, scraper'
+
 const INSIDE: Omit<OperationWords, 'mistake'> = {
   title: 'Turn the hole to the line',
   tool: ON_THE_LATHE,

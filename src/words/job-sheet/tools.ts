@@ -2,7 +2,7 @@ import type { OperationWords } from './operation.ts'
 
 /** Names beside a tool that are no tools: how the work is held, and what is there anyway. */
 const NO_TOOLS =
-  /^(hands|ring held by its outside|on a mandrel through the bore|the same tool|at the same setting|a rule)$/
+  /^(hands|ring held by its outside|ring on its disc of waste wood|on a mandrel through the bore|the same tool|at the same setting|a rule)$/
 
 /** Everything that the operations name, once each, in the order of its first use. */
 export function toolsOf(operations: readonly Pick<OperationWords, 'tool'>[]): string[] {

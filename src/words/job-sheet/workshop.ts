@@ -82,13 +82,13 @@ const dowels = (paper: Mm, units: Units): string =>
   `Turn the dowels for paper ${figure(paper, units)} thick, wrapped once. Where yours is thicker or thinner, turn them thinner or thicker by twice the difference.`
 
 export function gauges(arrangement: ArrangementName, { within, paper, units }: GaugeFacts): OperationWords {
-  const { element, part, raceway } = TERMS[arrangement]
+  const { part, raceway } = TERMS[arrangement]
   const plugs = arrangement === 'caged' ? 'the plug' : 'both plugs'
   return {
     title: 'Make the gauges',
     tool: 'lathe, gouge and scraper, outside caliper, fine saw, file',
     how: `Turn ${plugs} from dense, dry wood, longer than the ${part.one} is thick, and sand the last bit. Write the size on the end. Print the gauge sheet at full size, glue it to thin plywood or card, cut outside its lines, and file to them. ${SETS[arrangement].how}${paper === undefined ? '' : ` ${dowels(paper, units)}`}`,
-    check: `Measure each plug with the caliper at both ends, in two directions: it must be within ${figure(within, units)} ${TRADE_SIGN}.${arrangement === 'roller' ? '' : ` Hold each profile against a ${element.one}: it must not rock.`} ${SETS[arrangement].check}${paper === undefined ? '' : ' Measure each dowel once more with the paper on: twice the radius of its profile.'}`,
+    check: `Measure each plug with the caliper at both ends, in two directions: it must be within ${figure(within, units)} ${TRADE_SIGN}.${arrangement === 'roller' ? '' : ' Lay each profile on a second print of its sheet: it must cover the outline, and no more.'} ${SETS[arrangement].check}${paper === undefined ? '' : ' Measure each dowel once more with the paper on: twice the radius of its profile.'}`,
     mistake: {
       looksLike: 'A plug is tapered: it enters by its thin end.',
       costs: `Every ${raceway.one} that you check with it. Turn it again.`,
