@@ -159,8 +159,9 @@ export function outerInside(job: Job<RadialDesign>): Operation {
 /** With a cage no gap depends on the hole, but the cage runs in it. */
 export const holeForCage = (job: Job<CagedDesign>): Operation => inside(job, words.OUTER_INSIDE.caged())
 
-const inside = (job: GroovedJob, words: OperationWords): Operation => ({
-  ...words,
+const inside = (job: GroovedJob, turned: OperationWords): Operation => ({
+  ...turned,
+  ...(job.stock.outerRing.segments && { tool: words.ON_ITS_DISC }),
   id: 'outer-inside',
   part: 'outer-ring',
   sizes: [size(job, 'outerRing.landDiameter', SIZES.holeLand)],

@@ -329,10 +329,11 @@ test('design, job sheet and template show the same figures, and those that the m
       const joint = split && operation(split.ring === 'outerRing' ? 'outer-split' : 'inner-split')
       expect(joint === undefined).toBe(split === undefined)
       const held = [
-        [split?.screws, split?.screwCircle, joint],
-        [cheekScrews, cheekScrews?.screwCircle, operation('cheeks')],
+        [split?.screws, split?.screwCircle, joint, 1],
+        // Each of both cheeks has its own.
+        [cheekScrews, cheekScrews?.screwCircle, operation('cheeks'), 2],
       ] as const
-      for (const [screws, circle, step] of held) {
+      for (const [screws, circle, step, times] of held) {
         if (screws === undefined || step === undefined || circle === undefined) continue
         expect(screws).toMatchObject(chosen.screws ?? {})
         const { count: many, size, length, clearanceHole, pilotHole } = screws
@@ -343,7 +344,7 @@ test('design, job sheet and template show the same figures, and those that the m
           'depth of the countersink': screws.countersinkDepth,
           ...(screws.counterboreDepth ? { 'depth of the counterbore': screws.counterboreDepth } : {}),
         })
-        expect(step.tool).toContain(`${many} wood screws ${size}`)
+        expect(step.tool).toContain(`${times * many} wood screws ${size}`)
         expect(step.tool).toContain(`drills of ${pilotHole} and ${clearanceHole}`)
         expect(words.some((text) => text.startsWith(`${many} screws ${size} × `))).toBe(true)
         expect(words.some((text) => text.includes(`clearance ${clearanceHole}, pilot ${pilotHole}`))).toBe(true)

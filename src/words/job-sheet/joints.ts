@@ -46,9 +46,9 @@ export function glueUp(facts: {
 const BEFORE_TURNING =
   'Do this before you turn anything, so that both halves are turned as one. The faces meet at mid groove. Mark the pair across the edge'
 
-const screwsNamed = ({ count, name }: Screws | CheekScrews): string => `${count} wood screws ${name}`
-export const screwTools = (screws: Screws | CheekScrews): string =>
-  `drills of ${screws.pilot.name} and ${screws.clearance.name}, countersink, ${screwsNamed(screws)}`
+const screwsNamed = ({ count, name }: Screws | CheekScrews, times = 1): string => `${times * count} wood screws ${name}`
+export const screwTools = (screws: Screws | CheekScrews, times = 1): string =>
+  `drill press, drills of ${screws.pilot.name} and ${screws.clearance.name}, countersink, screwdriver, ${screwsNamed(screws, times)}`
 
 /** Holes on a circle through one piece into another. */
 export const screwHoles = ({ pilot, clearance }: Screws | CheekScrews, first: string): string =>

@@ -48,7 +48,7 @@ export function cheeks(facts: {
     title: screws
       ? `Make the two cheeks, and screw each on with ${screws.count} wood screws ${screws.name}`
       : 'Make the two cheeks, and fasten them',
-    tool: screws ? `${tool}, ${screwTools(screws)}` : `${tool}, screwdriver`,
+    tool: screws ? `${tool}, ${screwTools(screws, 2)}` : `${tool}, screwdriver`,
     how: `Make each cheek like this. ${how('hole', false)} ${fastened} Brush out the chips, screw one cheek on, lay the ring on it, put in the inner ring and the rollers, and screw on the other cheek.`,
     check: `${LAYOUT_CHECK} With both cheeks on, the rollers and the inner ring must still move ${figure(facts.axialPlay, facts.units)} along the axis.`,
     mistake: {
