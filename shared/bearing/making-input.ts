@@ -75,6 +75,8 @@ export interface Seasoned {
   readonly knocks: number
   /** Advice in words; absent if it runs all year without a rattle. */
   readonly advice?: string
+  /** The segmented parts whose joints open in the year, in words. */
+  readonly openJoints: readonly { readonly part: WoodPart; readonly message: string }[]
 }
 
 /** How a bearing is made and where it lives: the one place for it in a design's input. */

@@ -6,7 +6,7 @@ import { SEASON_LENGTHS } from '#shared/questions/season/advice.ts'
 import type { SeasonDefault, SeasonDefaults } from '#shared/questions/season/season-defaults.ts'
 import type { Units } from '#shared/units/length.ts'
 import { seasonRefusalSentence } from '#src/words/season-refusal.ts'
-import { describeAdvice } from '#src/words/seasonal-fit.ts'
+import { describeAdvice, jointsOpen } from '#src/words/seasonal-fit.ts'
 import { termsOf } from '#src/words/terms.ts'
 import { type DesignRequest, toDesignInput } from './design-input.ts'
 import { show } from './length.ts'
@@ -66,7 +66,7 @@ const openPartsOf = ({ making }: DesignRequest): readonly WoodPart[] =>
 
 function seasoned(design: DesignRequest, season: SeasonDefaults): SeasonedRequest {
   const { units } = design
-  const { defaults, chances, better, bearing } = season
+  const { defaults, chances, better, bearing, openJoints } = season
   const filled = defaults.reduce<DesignRequest>(
     (whole, change) => withValue(whole, namesIn(pathOf(change)), valueIn(change, units)),
     design,
@@ -81,6 +81,7 @@ function seasoned(design: DesignRequest, season: SeasonDefaults): SeasonedReques
       runsAllYear,
       knocks,
       ...(advice === undefined ? {} : { advice }),
+      openJoints: openJoints.map((worst) => ({ part: worst.part, message: jointsOpen(worst) })),
     },
   }
 }

@@ -117,7 +117,7 @@ function playAdvice(selection: BallSelection): string {
   const [wanted, designed] = [figure(inner.wanted, units), figure(inner.designedPlay, units)]
   const short = inner.asItIs - inner.wanted
   const sentences = [
-    `With ${innerRaceway} at ${figure(inner.asItIs, units)} ${acrossIt}, ${playOf(chosen, units)}; in the worst order ${playOf(worst, units)}.`,
+    `With ${innerRaceway} at ${figure(inner.asItIs, units)} ${acrossIt}, ${playOf(chosen, units)}; in the order with the least play ${playOf(worst, units)}.`,
   ]
   if (short >= NOT_MEASURABLE[units][0])
     sentences.push(`For a play of ${designed}, as designed, turn ${innerRaceway} down to ${wanted} ${acrossIt}.`)

@@ -174,9 +174,10 @@ function sizeWords({ path, from, to }: Extract<RequestChange, { kind: 'length' }
   return `the ${name[path] ?? path} ${size(to, units)} instead of ${size(from, units)}`
 }
 
-export function warningOf(trouble: Trouble, states: readonly FitAtState[], terms: Terms): string {
+/** @param isAdvised whether the advice is to change something */
+export function warningOf(trouble: Trouble, states: readonly FitAtState[], isAdvised: boolean, terms: Terms): string {
   const names = states.filter(({ troubles }) => troubles.includes(trouble)).map(({ state }) => state.name)
-  return `${names.join(', ')}: ${troubleWords(trouble, terms)}. See \`buildIn\`.`
+  return `${names.join(', ')}: ${troubleWords(trouble, terms)}.${isAdvised ? ' See `buildIn`.' : ''}`
 }
 
 /** The effect of a year on segmented parts, and the number of pieces that is enough. */
@@ -190,7 +191,7 @@ export function describeSegments({ leastCount, worst }: SegmentsOfYear): string 
 }
 
 export const jointsOpen = ({ part, name, lobes }: SegmentsOfYear['worst'][number]): string =>
-  `${name}: the wood of the ${WOODEN_PARTS[part]} is pulled across the grain by ${stress(lobes.pull)} and bears about ${stress(lobes.strength)}: joints will open, or pieces split. Use a thinner wall, wood of the year's middle moisture, or ply.`
+  `${name}: the wood of the ${WOODEN_PARTS[part]} is pulled across the grain by ${stress(lobes.pull)} and bears about ${stress(lobes.strength)}: joints will open, or pieces split. Use ${part === 'plates' ? '' : 'a thinner wall, '}wood of the year's middle moisture, or ply.`
 
 const stress = (megapascals: number): string => `${Math.round(10 * megapascals) / 10} MPa`
 const MADE = 'The calculation assumes that on the day of making every part is exactly round and of the size designed.'

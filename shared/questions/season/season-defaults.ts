@@ -9,6 +9,7 @@ import { type Advice, adviceFor, GOOD_ENOUGH, type RequestChange, SEASON_LENGTHS
 import type { Chances } from './chances.ts'
 import type { SeasonalFitInput } from './input.ts'
 import { sketchedYear, throughYear, type YearOf } from './seasonal-fit.ts'
+import { openJoints, type SegmentsOfYear } from './segments.ts'
 
 /** A bearing, its woods and its year, and the parts of which nobody stated how they are cut. */
 export interface LeftOpen extends SeasonalFitInput {
@@ -30,6 +31,7 @@ export interface SeasonDefaults {
   readonly bearing: Bearing
   /** The advice of a seasonal fit for it; absent if it is left as it is. */
   readonly better?: Advice
+  readonly openJoints: SegmentsOfYear['worst']
 }
 
 /**
@@ -61,6 +63,7 @@ export function seasonDefaults({ openParts, ...input }: LeftOpen): Result<Season
     chances: answered.chances,
     bearing: answered.moving.bearing,
     ...(better.kind === 'leave' ? {} : { better }),
+    openJoints: openJoints(answered.year),
   })
 }
 

@@ -9,7 +9,7 @@ import { type Advice, adviceFor } from './advice.ts'
 import { type Chances, chancesOf, type Needs } from './chances.ts'
 import { SEASONAL_FIT, type SeasonalFitInput } from './input.ts'
 import { type RunningBand, runningBand } from './running-band.ts'
-import { type SegmentsOfYear, segmentsOfYear } from './segments.ts'
+import { openJoints, type SegmentsOfYear, segmentsOfYear } from './segments.ts'
 
 /** One time of the year: the air, the wood, the shape that the bearing has come to, and what it does. */
 export interface FitAtState {
@@ -37,6 +37,7 @@ export interface SeasonalFit extends Pick<MovingBearing, 'input' | 'bearing'> {
   readonly advice: Advice
   /** Only of parts that are glued up of segments. */
   readonly segments?: SegmentsOfYear
+  readonly openJoints: SegmentsOfYear['worst']
 }
 
 /**
@@ -66,6 +67,7 @@ export function seasonalFit(input: SeasonalFitInput): Result<SeasonalFit, Refuse
     chances,
     ...(band === undefined ? {} : { band }),
     ...(segments === undefined ? {} : { segments }),
+    openJoints: openJoints(year),
     advice: adviceFor(through.value, throughYear, sketchedYear),
   })
 }

@@ -35,14 +35,18 @@ export function segmentsOfYear(
     const states = throughYear(withCount(input, count))
     const runs =
       states.length > 0 && states.every(({ troubles }) => troubles.every((trouble) => trouble === 'balls-knock'))
-    return runs && worstPulls(states).every(({ lobes }) => holds(lobes))
+    return runs && openJoints(states).length === 0
   })
   return { worst, ...(leastCount === undefined ? {} : { leastCount }) }
 }
 
 export const holds = ({ pull, strength }: Lobes): boolean => pull <= strength
 
-const worstPulls = (year: readonly StateOfYear[]): SegmentsOfYear['worst'] =>
+/** The segmented parts whose joints open in a year, each in its worst state. */
+export const openJoints = (year: readonly Pick<StateOfYear, 'state' | 'snapshot'>[]): SegmentsOfYear['worst'] =>
+  worstPulls(year).filter(({ lobes }) => !holds(lobes))
+
+const worstPulls = (year: readonly Pick<StateOfYear, 'state' | 'snapshot'>[]): SegmentsOfYear['worst'] =>
   PART_NAMES.flatMap((part) => {
     const pulls = year.flatMap(({ state: { name }, snapshot }) => {
       const lobes = snapshot.raceways[part]?.segments

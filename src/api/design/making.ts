@@ -182,10 +182,19 @@ function toSeason({ arrangement, balls, making, seasoned }: SeasonedInput): {
             path: '/making/woods',
           },
         ]
+  const warnings = [
+    ...advice,
+    ...seasoned.openJoints.map(({ part, message }) => ({
+      code: 'joints-open',
+      severity: 'risk' as const,
+      message,
+      path: `/making/woods/${part}`,
+    })),
+  ]
   const year = yearIn(making, { ...(arrangement && { arrangement }), balls })
-  if (year === undefined) return { warnings: advice, sources: [] }
+  if (year === undefined) return { warnings, sources: [] }
   return {
-    warnings: [...advice, ...woodNotes(year.woods, (path) => `/making${path}`)],
+    warnings: [...warnings, ...woodNotes(year.woods, (path) => `/making${path}`)],
     sources: ['derived', ...seasonSources(year.woods, balls.material)],
   }
 }

@@ -11,7 +11,6 @@ import type { SeasonalFitInput } from '#shared/questions/season/input.ts'
 import type { RunningBand as CoreBand } from '#shared/questions/season/running-band.ts'
 import { seasonSources } from '#shared/questions/season/season-sources.ts'
 import type { FitAtState, SeasonalFit } from '#shared/questions/season/seasonal-fit.ts'
-import { holds } from '#shared/questions/season/segments.ts'
 import { fail, ok, type Result } from '#shared/result.ts'
 import { type Mm, mm, type Units } from '#shared/units/length.ts'
 import { inScale, type Scale } from '#shared/units/temperature.ts'
@@ -184,7 +183,7 @@ const PATHS: readonly (readonly [Trouble, path: string])[] = [
 ]
 
 function warningsOf(
-  { input: { woods }, today, states, segments }: SeasonalFit,
+  { input: { woods }, today, states, advice, openJoints }: SeasonalFit,
   terms: Terms,
 ): Static<typeof Warning>[] {
   const year = [today, ...states]
@@ -193,17 +192,15 @@ function warningsOf(
     ...found.map(([trouble, path]) => ({
       code: trouble,
       severity: stops(trouble) ? ('fault' as const) : ('risk' as const),
-      message: warningOf(trouble, year, terms),
+      message: warningOf(trouble, year, advice.changes.length > 0, terms),
       path: `/design${path}`,
     })),
-    ...(segments?.worst ?? [])
-      .filter(({ lobes }) => !holds(lobes))
-      .map((worst) => ({
-        code: 'joints-open',
-        severity: 'risk' as const,
-        message: jointsOpen(worst),
-        path: inRequest(`/woods/${worst.part}`),
-      })),
+    ...openJoints.map((worst) => ({
+      code: 'joints-open',
+      severity: 'risk' as const,
+      message: jointsOpen(worst),
+      path: inRequest(`/woods/${worst.part}`),
+    })),
     ...woodNotes(woods, inRequest),
   ]
 }

@@ -374,7 +374,7 @@ describe('seasonal fit', () => {
         ...(band === undefined ? [] : [describeBand(band, 'celsius', terms), describeBand(band, 'fahrenheit', terms)]),
         ...advised.map((each) => describeAdvice(each, terms)),
         ...notesOf(season, 'celsius', terms),
-        ...TROUBLES_OF[arrangement].map((trouble) => warningOf(trouble, year, terms)),
+        ...TROUBLES_OF[arrangement].map((trouble) => warningOf(trouble, year, true, terms)),
       ])
     }
   })
