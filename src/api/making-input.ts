@@ -1,5 +1,5 @@
 import { type Static, Type } from 'typebox'
-import { ARRANGEMENTS, nameOf } from '#shared/bearing/arrangements.ts'
+import { ARRANGEMENTS, nameOf, traitsOf } from '#shared/bearing/arrangements.ts'
 import { type Default, type Fields, namesIn, valueAt } from '#shared/bearing/field.ts'
 import type { Split } from '#shared/bearing/fields.ts'
 import {
@@ -219,11 +219,11 @@ function idleFields(
 ) {
   const parts = woodPartsOf(design)
   const segmented = parts.filter((part) => isGluedUp(woods[part]))
-  const isThrust = nameOf(design) === 'thrust'
+  const hasCore = traitsOf(design).members === 'rings'
   return [
     ...(boards === undefined ? [] : [{ path: '/boardLength', message: BOARDS_HAVE_LENGTHS }]),
     ...(segmented.length === 0 ? [{ path: '/allowances/miterKerf', message: NO_SEGMENTS }] : []),
-    ...(isThrust ? [{ path: '/allowances/entryHole', message: NO_CORE }] : []),
+    ...(hasCore ? [] : [{ path: '/allowances/entryHole', message: NO_CORE }]),
   ]
 }
 

@@ -16,18 +16,24 @@ export const DROP_REASONS = [
 ] as const
 export type DropReason = (typeof DROP_REASONS)[number]
 
-const REASON_OF: Readonly<Partial<Record<Refusal['code'] | WarningCode, DropReason>>> = {
+/** The reason that a code comes to. */
+export type DropReasons = Readonly<Partial<Record<Refusal['code'] | WarningCode, DropReason>>>
+
+const REASON_OF: DropReasons = {
   'groove-undercut': 'no-such-groove',
   'groove-past-middle': 'no-such-groove',
   'groove-wider-than-ring': 'no-such-groove',
   'lands-overlap': 'lands-touch',
-  'plates-meet': 'lands-touch',
   'lands-touch': 'lands-touch',
   'wall-below-zero': 'outside-diameter',
-  'plate-cut-through': 'outside-diameter',
   'bore-meets-groove': 'bore-too-large',
   'no-room-inside': 'bore-too-large',
 }
 
-/** The reason that a refusal of the design, or a fault of its bearing, comes to. */
-export const reasonOf = (code: Refusal['code'] | WarningCode): DropReason => REASON_OF[code] ?? 'cannot-be-made'
+/**
+ * The reason that a refusal of the design, or a fault of its bearing, comes to.
+ *
+ * @param own those of codes that only its arrangement has
+ */
+export const reasonOf = (code: keyof DropReasons, own: DropReasons = {}): DropReason =>
+  own[code] ?? REASON_OF[code] ?? 'cannot-be-made'

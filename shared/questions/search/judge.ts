@@ -49,11 +49,12 @@ export function judge(search: ResolvedSearch, at: Candidate): Judged | DropReaso
   const early = farOff(search, at)
   if (early !== undefined) return early
   const module = arrangementOf({ arrangement })
+  const { sizesOf, dropReasons } = SEARCHED[arrangement]
   const made = module.bearingOf(designOf(search, at))
-  if (!made.ok) return reasonOf(itemAt(made.error, 0).code)
+  if (!made.ok) return reasonOf(itemAt(made.error, 0).code, dropReasons)
   const bearing = made.value
   const { ballDiameter } = bearing.resolved
-  const sizes = SEARCHED[arrangement].sizesOf(bearing)
+  const sizes = sizesOf(bearing)
   const { outsideDiameter, outerWall, innerWall, landGap } = sizes
   const { min = 0, max } = input.outsideDiameter
   if (!(reaches(outsideDiameter, min) && reaches(max, outsideDiameter))) return 'outside-diameter'
@@ -68,7 +69,7 @@ export function judge(search: ResolvedSearch, at: Candidate): Judged | DropReaso
   if (beyondBounds(bearing.resolved.input, module.fields).length > 0) return 'cannot-be-made'
   const findings = module.findingsOf(bearing)
   const fault = findings.find(({ severity }) => severity === 'fault')
-  if (fault !== undefined) return reasonOf(fault.facts.code)
+  if (fault !== undefined) return reasonOf(fault.facts.code, dropReasons)
   // What plugs cannot tell a rule can: that is no fault of the bearing.
   const isRisky = findings.some(({ severity, facts }) => severity === 'risk' && facts.code !== 'plugs-cannot-tell')
   const spread = spreadOf(bearing, sizes, input.tools.grooveError)

@@ -3,6 +3,7 @@ import type { Fields, NumberField } from '#shared/bearing/field.ts'
 import type { Split } from '#shared/bearing/fields.ts'
 import type { Carried } from '#shared/questions/load/load-check.ts'
 import type { Mm } from '#shared/units/length.ts'
+import type { DropReasons } from './drop-reason.ts'
 import type { Criterion, DepthList, OWN_FIELDS } from './fields.ts'
 
 /** One value of each list that is searched through. */
@@ -40,6 +41,8 @@ export interface SearchModule<Input, B extends AnyBearing, Load> {
   readonly load: Fields
   /** The marks that it has beside `load` and `onHand`. */
   readonly marks: readonly Criterion[]
+  /** Why a candidate is dropped for a refusal or a fault that only this arrangement has. */
+  readonly dropReasons?: DropReasons
   /** Only if one of its rings can be split. */
   readonly usualSplit?: Split
   /** The parts of its input that a choice decides. */

@@ -52,11 +52,11 @@ export function moistureIn({
 export const mountingIn = (bearing: RingPair): Mounting | undefined =>
   bearing.resolved.input.making === undefined ? undefined : mountingOf(bearing, moistureIn(bearing))
 
-/** The same of two plates. */
+/** The same of a turntable. */
 export const plateMountingIn = (bearing: ThrustBearing): PlateMounting | undefined =>
   bearing.resolved.input.making === undefined ? undefined : plateMountingOf(bearing, moistureIn(bearing))
 
-/** The mounting of plates, in the caller's units and in words. */
+/** The mounting of a turntable, in the caller's units and in words. */
 export const toPlateMounting = (
   { pin, boards, screws }: PlateMounting,
   shownScrews: Static<typeof CheekScrews> | undefined,

@@ -10,6 +10,7 @@ export const THRUST_SEARCH: SearchModule<ThrustInput, ThrustBearing, Omit<AnyLoa
   depths: { engagements: THRUST_FIELDS.fields.plates.fields.engagement },
   load: ALONG_FIELDS,
   marks: ['running', 'wall', 'seat', 'material'],
+  dropReasons: { 'plates-meet': 'lands-touch', 'plate-cut-through': 'outside-diameter' },
   partsOf: ({ engagements, cutterDiameters }) => ({
     ...(engagements === undefined ? {} : { plates: { engagement: engagements } }),
     ...(cutterDiameters === undefined ? {} : { groove: { cutterDiameter: mm(cutterDiameters) } }),
