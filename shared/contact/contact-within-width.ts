@@ -1,7 +1,7 @@
 import { bracketedRoot } from '#shared/numbers/bracketed-root.ts'
 import { completeElliptic } from '#shared/numbers/elliptic-integrals.ts'
 import { mm } from '#shared/units/length.ts'
-import { type Contact, type ContactForm, contactUnder, loadForMaxPressure, loadForSemiMinor } from './hertz.ts'
+import { type Contact, type ContactForm, contactUnder, loadForSemiMinor } from './hertz.ts'
 
 /** A ball in a groove of so much width: the ellipse cannot be longer than the groove is wide. */
 export interface Surface {
@@ -44,16 +44,6 @@ export function contactWithin(surface: Surface, load: number): ContactWithin {
     approach: mm((curvature * semiMinor * semiMinor * first) / second),
     reachesEdges: true,
   }
-}
-
-/** The load at which the pressure in the middle is so much [N]. */
-export function loadForPressureWithin(surface: Surface, maxPressure: number): number {
-  const free = loadForMaxPressure(surface.form, surface.modulus, maxPressure)
-  if (contactUnder(surface.form, surface.modulus, free).semiMajor <= surface.halfWidth) return free
-  const { halfWidth } = surface
-  const pressureAt = (k: number) => (1.5 * loadAtWidth(surface, k)) / (Math.PI * halfWidth * halfWidth * k)
-  const axisRatio = axisRatioAtWidth(pressureAt, maxPressure)
-  return (maxPressure * Math.PI * halfWidth * halfWidth * axisRatio) / 1.5
 }
 
 /** The elastic load at which the short half axis is so long [N]. */

@@ -117,13 +117,6 @@ export const loadForSemiMinor = (form: ContactForm, modulus: number, semiMinor: 
   (2 * Math.PI * modulus * form.curvature * semiMinor * semiMinor * semiMinor) /
   (3 * form.secondIntegral * form.axisRatio)
 
-/** The load at which the pressure in the middle is p₀ [N]: it goes with the cube of the pressure. */
-export function loadForMaxPressure(form: ContactForm, modulus: number, maxPressure: number): number {
-  const atOne = contactUnder(form, modulus, 1).maxPressure
-  const times = maxPressure / atOne
-  return times * times * times
-}
-
 /** Q / δ^1.5 of a contact [N/mm^1.5]. */
 export function contactStiffness(form: ContactForm, modulus: number): number {
   const { approach } = contactUnder(form, modulus, 1)

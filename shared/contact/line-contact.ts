@@ -39,10 +39,6 @@ export function lineContactUnder({ modulus, rolling, length }: Line, load: numbe
 export const loadForHalfWidth = ({ modulus, rolling, length }: Line, halfWidth: number): number =>
   (Math.PI * modulus * rolling * length * halfWidth * halfWidth) / 4
 
-/** The load at which the pressure in the middle is p₀ [N]: it goes with its square,  F = π p₀² L / (E* ρ). */
-export const loadForLinePressure = ({ modulus, rolling, length }: Line, maxPressure: number): number =>
-  (Math.PI * maxPressure * maxPressure * length) / (modulus * rolling)
-
 /** A roller, and a wall on which it lies. */
 export interface RollerOnWall {
   readonly line: Line
