@@ -11,6 +11,6 @@ export const COMPILED = join(tmpdir(), 'racewright-tests-compiled')
  */
 export function setup(): void {
   process.env['NODE_COMPILE_CACHE'] = COMPILED
-  const parts = ['./src/app.ts', './src/workers/thread.ts'].map((file) => `await import('${file}')`).join(';')
-  spawnSync(process.execPath, ['--input-type=module', '--eval', parts], { stdio: ['ignore', 'ignore', 'inherit'] })
+  const parts = ['--import', './src/app.ts', '--import', './src/workers/thread.ts']
+  spawnSync(process.execPath, [...parts, '--eval', ''], { stdio: ['ignore', 'ignore', 'inherit'] })
 }
