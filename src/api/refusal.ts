@@ -14,18 +14,20 @@ export const refusedDesign = (refusals: readonly Refusal[], design: Worded): Pro
   refused(detailOf(refusals), faultsOf(refusals, design, refusalSentence))
 
 /**
- * The 422 with every reason why a question about a bearing has no answer. The reasons of the bearing itself point to the
- * `design` inside the request and come first.
+ * The 422 with every reason why a question about a bearing has no answer. The reasons of the bearing itself come first.
  *
  * @param explainOwn puts the question's own reasons in words
+ * @param at where the bearing stands in the request
  */
 export function refusedQuestion<Own extends Placed>(
   { ofDesign, ofQuestion }: Refused<Own>,
   design: Worded,
   explainOwn: Words<Own>,
+  at = '/design',
 ): ProblemError {
+  const ofBearing = ofDesign.map((refusal) => ({ ...refusal, path: at + refusal.path }))
   return refused(detailOf(ofDesign), [
-    ...faultsOf(ofDesign.map(insideDesign), design, refusalSentence),
+    ...faultsOf(ofBearing, design, refusalSentence),
     ...faultsOf(ofQuestion, design, explainOwn),
   ])
 }
@@ -33,8 +35,6 @@ export function refusedQuestion<Own extends Placed>(
 /** A design that can be made, but not on this path, is no reason to change the design. */
 const detailOf = (refusals: readonly Refusal[]): string =>
   refusals.some(({ code }) => code !== 'not-answered') ? CANNOT_BE_MADE : NO_ANSWER
-
-const insideDesign = (refusal: Refusal): Refusal => ({ ...refusal, path: `/design${refusal.path}` })
 
 type Placed = { readonly path: string }
 type Words<R> = (refusal: R, units: Units, terms: Terms) => string

@@ -2,16 +2,17 @@ import type { FastifyInstance, FastifyRequest } from 'fastify'
 import { namesIn, valueAt, withValue } from '#shared/bearing/field.ts'
 import type { Seasoned } from '#shared/bearing/making-input.ts'
 import { PART_NAMES, type WoodPart } from '#shared/bearing/wood-parts.ts'
+import type { SeasonRefusal } from '#shared/movement/refusal.ts'
 import { SEASON_LENGTHS } from '#shared/questions/season/advice.ts'
 import type { SeasonDefault, SeasonDefaults } from '#shared/questions/season/season-defaults.ts'
 import type { Units } from '#shared/units/length.ts'
 import { seasonRefusalSentence } from '#src/words/season-refusal.ts'
 import { describeAdvice, jointsOpen } from '#src/words/seasonal-fit.ts'
-import { termsOf } from '#src/words/terms.ts'
+import { type Terms, termsOf } from '#src/words/terms.ts'
 import { type DesignRequest, toDesignInput } from './design-input.ts'
 import { show } from './length.ts'
 import { yearIn } from './making-input.ts'
-import { refusedDesign, refusedQuestion } from './refusal.ts'
+import { refusedQuestion } from './refusal.ts'
 
 /* Fields that a design leaves open follow from the season if it states woods and a climate: on every path alike. */
 
@@ -37,12 +38,10 @@ export async function seasonedDesign(
   const season = await app.runTask('seasonDefaults', question, request)
   if (season.ok) return seasoned(design, season.value)
   const { ofDesign, ofQuestion } = season.error
-  if (at === '' && ofQuestion.length === 0) throw refusedDesign(ofDesign, design)
   const scale = design.making?.climate?.temperatureScale ?? 'celsius'
   const placed = ofQuestion.map((refusal) => ({ ...refusal, path: `${at}/making${refusal.path}` }))
-  throw refusedQuestion({ ofDesign, ofQuestion: placed }, design, (refusal, _units, terms) =>
-    seasonRefusalSentence(refusal, scale, terms),
-  )
+  const explain = (refusal: SeasonRefusal, _units: Units, terms: Terms) => seasonRefusalSentence(refusal, scale, terms)
+  throw refusedQuestion({ ofDesign, ofQuestion: placed }, design, explain, at)
 }
 
 /** The same of a design inside a request, where it leaves open what the season may choose. */

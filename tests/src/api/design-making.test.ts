@@ -1,5 +1,5 @@
 import { describe, expect, test } from 'vitest'
-import { ask, faultsIn, post } from '#tests/support/ask.ts'
+import { ask, faultsIn, post, problemIn } from '#tests/support/ask.ts'
 import { numberLeaves } from '#tests/support/number-leaves.ts'
 import { sharedApp } from '#tests/support/started-app.ts'
 
@@ -256,5 +256,29 @@ describe('making of the sisters', () => {
     expect(gauges.depthBlock).toEqual({ step: grooveDepth })
     expect(gauges.circle.fromBore).toBeCloseTo((grooveCircleDiameter - boreDiameter) / 2, 5)
     expect(gauges.plugs.map(({ kind }: { kind: string }) => kind)).toEqual(['go', 'no-go'])
+  })
+})
+
+describe('a bearing that cannot be made in a year that is not known', () => {
+  const MAPLE = { species: 'maple-sugar' }
+  const FROST = {
+    today: { relativeHumidity: 50 },
+    relativeHumidity: { min: 35, max: 60 },
+    temperature: { min: -60, max: 0 },
+  }
+  const making = { woods: { outerRing: MAPLE, innerRing: MAPLE }, climate: FROST }
+  const design = { units: 'mm', balls: DESIGN.balls, bore: 10, finishAllowance: 5, making }
+
+  test.each([
+    ['/v1/design', '', design],
+    ['/v1/drawings/assembly.svg', '', design],
+    ['/v1/job-sheet', '', design],
+    ['/v1/seasonal-fit', '/design', { design }],
+    ['/v1/load-check', '/design', { design, radialLoad: 10 }],
+  ])('%s: every fault points to its place in the request', async (path, at, request) => {
+    const answer = await post((await sharedApp()) + path, request)
+    expect(new Set(problemIn(answer, 422).errors?.map((fault) => fault.path))).toEqual(
+      new Set([`${at}/finishAllowance`, `${at}/making/climate/temperature/min`]),
+    )
   })
 })
