@@ -106,17 +106,9 @@ const LENGTH_TEXT = fc.oneof(
 
 function text({ format, pattern, minLength = 0, maxLength = 100 }: Schema): fc.Arbitrary<string> {
   if (format?.endsWith('length') === true) return LENGTH_TEXT
-  const key = JSON.stringify([pattern, minLength, maxLength])
-  const known = preparedTexts.get(key)
-  if (known !== undefined) return known
-  const texts =
-    pattern === undefined
-      ? fc.string({ unit: 'grapheme', minLength, maxLength })
-      : fc.stringMatching(new RegExp(pattern))
-  preparedTexts.set(key, texts)
-  return texts
+  if (pattern !== undefined) return fc.stringMatching(new RegExp(pattern))
+  return fc.string({ unit: 'grapheme', minLength, maxLength })
 }
-const preparedTexts = new Map<string, fc.Arbitrary<string>>()
 
 function list({ items = {}, minItems = 0, maxItems = 1_000, uniqueItems = false }: Schema): fc.Arbitrary<unknown> {
   const of = (maxLength: number) => {
