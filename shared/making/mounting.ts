@@ -99,8 +99,9 @@ export const WIDER: Readonly<Record<Hold, number>> = {
 }
 
 const USUAL_HOLD: Hold = 'glued'
-/** No pin is thinner, and none thicker than a fourth of the shaft or a third of the wood that it goes through [mm]. */
+/** No pin or screw is thinner or thicker, nor thicker than a fourth of the shaft or a third of the wood that it goes through [mm]. */
 const THINNEST_PIN = 2
+const THICKEST_PIN = 10
 const OF_SHAFT = 1 / 4
 const OF_WOOD = 1 / 3
 /** Pins and drills are sold by such steps, and boards are measured by such. */
@@ -279,14 +280,15 @@ function shaftHolder(
   wood: Mm,
   { width, input: { units } }: RingPair['resolved'],
 ): Holder | undefined {
-  const across = pin(Math.min(OF_SHAFT * shaft, OF_WOOD * wood), units)
+  const most = Math.min(OF_SHAFT * shaft, OF_WOOD * wood)
+  const across = pin(Math.min(most, THICKEST_PIN), units)
   switch (hold) {
     case 'keyed':
-      return { kind: 'key', count: 1, diameter: across, length: width }
+      return { kind: 'key', count: 1, diameter: pin(most, units), length: width }
     case 'pinned':
       return { kind: 'pin', count: 1, diameter: across, length: mm(shaft + 2 * wood) }
     case 'screwed':
-      return { kind: 'screws', count: 1, diameter: across, length: mm(wood + shaft / 4) }
+      return { kind: 'screws', count: 1, diameter: across, length: mm(wood + across) }
     case 'retained':
       return {
         kind: 'retaining-ring',
@@ -311,7 +313,9 @@ function housingSeat(
   // A seat with a shoulder behind it where the board is thick enough for one, else through the board.
   const deep = thickness >= resolved.width + LEAST_SHOULDER ? resolved.width : thickness
   const seat = outsideDiameter + WIDER[hold]
-  const holder = housingHolder(hold, outsideDiameter, grooveBottomDiameter, wall, resolved)
+  // What is held by rings of wood needs one on each side where no shoulder is behind it.
+  const sides = deep < thickness ? 1 : 2
+  const holder = housingHolder(hold, outsideDiameter, { groove: grooveBottomDiameter, wall, sides }, resolved)
   return {
     hold,
     seatDiameter: mm(seat),
@@ -331,8 +335,7 @@ const HOLDERS_ROUND = 3
 function housingHolder(
   hold: Hold,
   outside: Mm,
-  groove: Mm,
-  wall: Mm,
+  { groove, wall, sides }: { readonly groove: Mm; readonly wall: Mm; readonly sides: 1 | 2 },
   { width, input: { units } }: RingPair['resolved'],
 ): Holder | undefined {
   const across = pin(Math.min(OF_WOOD * wall, 6), units)
@@ -352,7 +355,7 @@ function housingHolder(
     case 'retained':
       return {
         kind: 'retaining-ring',
-        count: 1,
+        count: sides,
         diameter: mm((groove + outside) / 2),
         length: mm(Math.max(LEAST_SHOULDER, width / 4)),
       }
@@ -368,7 +371,7 @@ function driveSeat({ outerRing, resolved }: RingPair, kind: DriveSeat['kind']): 
     kind,
     circle: mm((grooveBottomDiameter + outsideDiameter) / 2),
     count: kind === 'crank' ? 1 : HOLDERS_ROUND,
-    ...(hole >= THINNEST_PIN ? { holeDiameter: pin(Math.min(hole, 10), resolved.input.units) } : {}),
+    ...(hole >= THINNEST_PIN ? { holeDiameter: pin(Math.min(hole, THICKEST_PIN), resolved.input.units) } : {}),
     depth: mm(resolved.width / 2),
   }
 }

@@ -51,9 +51,9 @@ export function onShaftSentence(seat: ShaftSeat, units: Units, { raceway }: Term
   const how: Readonly<Record<ShaftSeat['hold'], string>> = {
     glued: `Glue it on the ${shaft} with epoxy: roughen the shaft, and keep glue away from the ${raceway.one}.`,
     pressed: `Press it on the ${shaft}: chamfer the end of the shaft, and press on the whole side of the ring.`,
-    keyed: `Cut a keyway ${across} wide through bore and ${shaft}, and fit a key ${long} long.`,
-    pinned: `Drill ${across} across through the ring beside its ${raceway.one} and through the ${shaft}, and drive in a pin ${long} long.`,
-    screwed: `Drive one screw of ${across} through the wall beside the ${raceway.one} into a dimple in the ${shaft}.`,
+    keyed: `Cut a keyway ${across} wide in bore and ${shaft}, half as deep in each, and fit a square key ${long} long.`,
+    pinned: `Drill ${across} across through the ring beside its ${raceway.one}, clear of any screws, and through the ${shaft}, and drive in a pin ${long} long.`,
+    screwed: `Drive one screw of ${across} through the wall beside the ${raceway.one}, clear of any others, into a dimple in the ${shaft}.`,
     retained: `Slide it on the ${shaft} between two rings of wood, ${across} across and ${long} thick, each pinned to the shaft.`,
   }
   return `${how[hold]} ${through(seat, size)}`
@@ -71,10 +71,10 @@ export function housingSentence(seat: HousingSeat, units: Units): string {
   const how: Readonly<Record<HousingSeat['hold'], string>> = {
     glued: `Glue the ring in${alongGrain(seat)}.`,
     pressed: `Press the ring in${alongGrain(seat)}.`,
-    keyed: `Cut a keyway ${across} wide across the seam, and fit a key ${long} long.`,
+    keyed: `Cut a keyway ${across} wide across the seam, half as deep in ring and board, and fit a square key ${long} long.`,
     pinned: `Drill for ${holder?.count} pins of ${across}, ${long} deep, on the seam (a circle of ${circle}).`,
     screwed: `Hold it with ${holder?.count} screws of ${across} beside the seam, on a circle of ${circle}, and washers that reach over the wall.`,
-    retained: `Screw a ring of wood over it, ${long} thick, with a hole of ${across}.`,
+    retained: `Screw a ring of wood over it${holder?.count === 2 ? ' on either side, each' : ','} ${long} thick, with a hole of ${across}.`,
   }
   const deep =
     seatDepth < thickness
@@ -88,8 +88,8 @@ export function driveSentence({ kind, circle, count, holeDiameter, depth }: Driv
   if (holeDiameter === undefined)
     return `The wall is too thin for a hole: glue ${kind === 'crank' ? 'a handle' : 'a hub'} to the side of the outer ring.`
   return kind === 'crank'
-    ? `Drill ${size(holeDiameter)} for a handle, ${size(depth)} deep, on a circle of ${size(circle)} in the side of the outer ring.`
-    : `Screw a hub to the side of the outer ring: ${count} holes of ${size(holeDiameter)}, ${size(depth)} deep, on a circle of ${size(circle)}.`
+    ? `Drill ${size(holeDiameter)} for a handle, ${size(depth)} deep, on a circle of ${size(circle)} in the side of the outer ring, clear of any screws.`
+    : `Screw a hub to the side of the outer ring: ${count} holes of ${size(holeDiameter)}, ${size(depth)} deep, on a circle of ${size(circle)}, clear of any screws.`
 }
 
 /** Faults of a mounting. */
