@@ -1,4 +1,5 @@
 import type { ThrustBearing } from '#shared/bearing/arrangements.ts'
+import { plugBeforeFinish } from '#shared/bearing/before-finish.ts'
 import { cutTo } from '#shared/bearing/dimensions.ts'
 import type { RingName } from '#shared/bearing/refusal.ts'
 import type { RingPair } from '#shared/bearing/ring-pair.ts'
@@ -84,12 +85,13 @@ interface Gauged extends RingPair {
 /** @param bearing two rings: what checks a raceway is sized for bare wood, before any finish */
 export function gaugeKitOf(bearing: Gauged): GaugeKit {
   const { gauge, plugDiameter, resolved } = bearing
+  const bare = (plug: PlugToTurn): PlugToTurn => ({ ...plug, diameter: plugBeforeFinish(plug.diameter, resolved) })
   const grooved = resolved.traits.raceway === 'groove' ? RINGS : []
   return {
     plugs: [
       ...(gauge === undefined ? [] : plugsToTurn(gauge)),
       ...(plugDiameter === undefined ? [] : [{ kind: 'snug', diameter: plugDiameter, tolerance: SNUG_ERROR } as const]),
-    ],
+    ].map(bare),
     profiles: grooved.map((ring) => profileOf(ring, bearing)),
     setBlocks: RINGS.flatMap((ring) => setBlocksOf(ring, bearing)),
     dowels: grooved.flatMap((ring) => dowelOf(ring, bearing)),

@@ -26,6 +26,8 @@ export interface Turning {
 
 /** Rule of woodturners, common practice, no source: diameter in inches times revolutions a minute. */
 const SPEEDS = { min: 6000, max: 9000 } as const
+/** No bench lathe for wood is sure to run faster, however small the blank [1/min]: common practice, no source. */
+const FASTEST = 3500
 
 const BOLTS: Readonly<Record<Units, readonly (readonly [name: string, diameter: Mm])[]>> = {
   in: ['1/4', '5/16', '3/8', '7/16', '1/2', '5/8', '3/4', '7/8', '1', '1 1/4', '1 1/2'].map(
@@ -43,7 +45,9 @@ function fraction(name: string): number {
 }
 
 /** Of the bits that a drill press turns by hand feed in wood: common practice, no source. */
-export const WIDEST_BIT = inches(2)
+const WIDEST_BIT = inches(2)
+/** Whether a bit is as wide as the hole of a blank. */
+export const isBored = ({ cutHole }: Pick<Blank, 'cutHole'>): boolean => cutHole <= WIDEST_BIT
 
 /** A bolt that is less than this thinner than the bore fits it: common practice, no source. */
 const FITS_WITHIN = mm(0.2)
@@ -57,13 +61,14 @@ export function mandrelFor(bore: Mm, units: Units): Mandrel | undefined {
 }
 
 export function turningOf({ roughCircle, roughHole }: Blank, { chuck, swing }: ResolvedMaking): Turning {
-  const inInches = inUnits(roughCircle, 'in')
+  // At the fastest that there is, the rule keeps the ratio of its ends.
+  const inInches = Math.max(inUnits(roughCircle, 'in'), SPEEDS.max / FASTEST)
   const isGripped = (diameter: Mm | undefined): boolean =>
     chuck !== undefined && diameter !== undefined && diameter >= chuck.min && diameter <= chuck.max
   const grip: Grip = isGripped(roughCircle) ? 'outside' : isGripped(roughHole) ? 'hole' : 'faceplate'
   return {
     speed: { min: SPEEDS.min / inInches, max: SPEEDS.max / inInches },
-    rimSpeed: (Math.PI * inches(SPEEDS.max)) / 1000 / 60,
+    rimSpeed: (Math.PI * roughCircle * (SPEEDS.max / inInches)) / 1000 / 60,
     ...(chuck === undefined ? {} : { grip }),
     ...(swing === undefined ? {} : { clearsBed: roughCircle <= swing }),
   }

@@ -19,9 +19,7 @@ export function chooseBalls(job: AnyJob<Design>): Operation {
       { name: rowOf(count, arrangement), value: mm(count * resolved.ballDiameter) },
     ],
     cautions: glassCautions(job),
-    readings: isCaged(design)
-      ? []
-      : [{ name: rowLength(count, arrangement), at: madeAt(design), kind: 'ball-row', field: '/value' }],
+    readings: [{ name: rowLength(count, arrangement), at: madeAt(design), kind: 'ball-row', field: '/value' }],
   }
 }
 

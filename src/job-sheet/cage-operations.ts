@@ -3,9 +3,10 @@ import { turnRatios } from '#shared/questions/load/speeds.ts'
 import { mm } from '#shared/units/length.ts'
 import * as words from '#src/words/job-sheet/cage.ts'
 import { OUTER_GROOVE } from '#src/words/job-sheet/outer-ring.ts'
-import { SIZES } from '#src/words/job-sheet/sizes.ts'
+import { READINGS, SIZES } from '#src/words/job-sheet/sizes.ts'
 import { glueUp } from './joint-operations.ts'
 import {
+  dowelOf,
   glassCautions,
   halfOf,
   type Job,
@@ -16,6 +17,8 @@ import {
   thicknesses,
   unitsOf,
 } from './operation.ts'
+import { outerGrooveSizes } from './outer-operations.ts'
+import { plugsToTry } from './workshop-operations.ts'
 
 /* Operations that differ if a cage holds fewer balls than fill the ring. Common practice, no source, as all of the sheet. */
 
@@ -25,14 +28,10 @@ export const plugGroove = (job: CagedJob): Operation => ({
   ...OUTER_GROOVE.caged(job.design.bearing.resolved.input.balls),
   id: 'outer-groove',
   part: 'outer-ring',
-  sizes: [
-    size(job, 'outerRing.grooveRadius', SIZES.grooveRadius),
-    size(job, 'outerRing.grooveDepth', SIZES.grooveDepth),
-    size(job, 'outerRing.grooveBottomDiameter', SIZES.acrossBottoms),
-    size(job, 'plugDiameter', SIZES.plug),
-  ],
+  sizes: [...outerGrooveSizes(job), ...dowelOf(job, 'outerRing'), ...plugsToTry(job)],
   cautions: ['turning', 'sanding-inside', 'dust'],
-  readings: [],
+  speed: job.stock.outerRing.turning.speed,
+  readings: [{ name: READINGS.plug, at: 'inner', kind: 'plug', field: '/result' }],
 })
 
 export function cageRing(job: CagedJob): readonly Operation[] {

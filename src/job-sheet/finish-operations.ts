@@ -1,8 +1,10 @@
 import { type Design, isCaged, isOfPlates } from '#shared/bearing/arrangements.ts'
 import type { DesignOf } from '#shared/bearing/design.ts'
 import { DIMENSION_SYMBOLS } from '#shared/bearing/dimensions.ts'
+import type { RingName } from '#shared/bearing/refusal.ts'
 import type { ResolvedBalls } from '#shared/bearing/resolve.ts'
 import type { RingPair } from '#shared/bearing/ring-pair.ts'
+import { stockOf } from '#shared/making/stock.ts'
 import { mm } from '#shared/units/length.ts'
 import { ownCautions } from '#src/words/caution.ts'
 import * as words from '#src/words/job-sheet/finish.ts'
@@ -29,7 +31,7 @@ export function finish(job: AnyJob<Design>): Operation {
     part: 'both',
     sizes: film === 0 ? [] : [{ name: SIZES.film, value: film }],
     cautions: ['finish'],
-    readings: gapReadings(job),
+    readings: measuredAtTheEnd(job).readings,
   }
 }
 
@@ -73,7 +75,8 @@ function measuredAtTheEnd(job: AnyJob<Design>): {
       value: design.bearing.plateGap,
       ...sourced('plateGap', design),
     }
-    return { sizes: [gap, between], readings: gapReadings(job) }
+    const height = { symbol: DIMENSION_SYMBOLS.height, name: SIZES.height, value: design.bearing.height }
+    return { sizes: [gap, between, height], readings: gapReadings(job) }
   }
   return { sizes: [gap, playOf(design)], readings: [...gapReadings(job), PLAY_READING] }
 }
@@ -86,12 +89,19 @@ const playOf = (design: DesignOf<RingPair & { readonly resolved: ResolvedBalls }
   ...sourced('radialInternalClearance', design),
 })
 
+/** The ring whose halves no screw holds: with dowels alone, or with nothing, they come apart in use. */
+function looseRing(design: Design): RingName | undefined {
+  if (isOfPlates(design)) return undefined
+  const { split } = stockOf(design.bearing)
+  return split?.screws === undefined ? split?.ring : undefined
+}
+
 export function runIn(job: AnyJob<Design>): Operation {
   const { design } = job
   const { resolved } = design.bearing
   const minGap = isCaged(design) ? mm(0) : design.bearing.resolved.minBallGap
   return {
-    ...words.runIn(arrangementOf(job), { minGap, units: unitsOf(job) }),
+    ...words.runIn(arrangementOf(job), { minGap, loose: looseRing(design), units: unitsOf(job) }),
     ...measuredAtTheEnd(job),
     id: 'run-in',
     part: 'both',

@@ -8,7 +8,7 @@ import { imprint } from '#src/words/drawing.ts'
 import { blankName, goesTo, SHEET, speedSentence } from '#src/words/job-sheet/sheet.ts'
 import { SIGN_MEANINGS } from '#src/words/standing.ts'
 import { TERMS } from '#src/words/terms.ts'
-import { allCautions, cautionsAt, shortFacts, sizeCells } from './sheet-text.ts'
+import { allCautions, cautionsAt, gravely, shortFacts, sizeCells } from './sheet-text.ts'
 import { STYLE } from './style.ts'
 
 /** The job sheet as a page of its own: to read on a telephone at the lathe, and to print. */
@@ -28,7 +28,8 @@ export function sheetBody(sheet: JobSheet, form: Form = 'full', address?: string
   )
   const lead = `<p class="caution"><b>${SHEET.use}.</b> ${escaped(cautionSentence('light-use-only', TERMS[arrangement]))}</p>`
   const cautions = isShort ? allCautions(sheet).map((words) => `<p class="caution">${escaped(words)}</p>`) : []
-  const before = [...cautions, `<p><b>${SHEET.allTools}.</b> ${escaped(tools.join(', '))}.</p>`]
+  const warnings = gravely(sheet).map((words) => `<p class="caution"><b>${SHEET.warning}.</b> ${escaped(words)}</p>`)
+  const before = [...warnings, ...cautions, `<p><b>${SHEET.allTools}.</b> ${escaped(tools.join(', '))}.</p>`]
   const foot = [imprint({ name, code, version: VERSION }), ...SIGN_MEANINGS].map(escaped).join(', ')
   return `<main>${address === undefined ? '' : wayBack(address)}<h1>${escaped(title)}</h1>${lead}${before.join('')}<ol>${steps.join('')}</ol><footer>${foot}</footer></main>`
 }

@@ -1,8 +1,8 @@
 import { grooveStopShort } from '#shared/making/cutting-allowances.ts'
-import { WIDEST_BIT } from '#shared/making/work-holding.ts'
+import { isBored } from '#shared/making/work-holding.ts'
 import { ownCautions } from '#src/words/caution.ts'
 import * as words from '#src/words/job-sheet/inner-ring.ts'
-import type { OperationWords } from '#src/words/job-sheet/operation.ts'
+import type { MandrelFacts, OperationWords } from '#src/words/job-sheet/operation.ts'
 import { READINGS, SIZES } from '#src/words/job-sheet/sizes.ts'
 import { PLAY_READING } from './finish-operations.ts'
 import { glueUp, joint } from './joint-operations.ts'
@@ -12,14 +12,17 @@ import {
   allowed,
   dowelOf,
   type GroovedJob,
+  grooveReadings,
   halfOf,
   hasTracks,
   type Operation,
+  playToReach,
   type RingJob,
   sandedLast,
   size,
   thicknesses,
   turnedFirst,
+  unitsOf,
 } from './operation.ts'
 
 /* Operations of an inner ring, from the board to the play. Common practice, no source, as all of the sheet. */
@@ -37,11 +40,19 @@ export function innerGrooved(job: GroovedJob, arrangement: 'radial' | 'caged'): 
   ]
 }
 
+/** What holds the ring by its bore. */
+export const mandrelFacts = (job: RingJob): MandrelFacts => ({
+  mandrel: job.stock.mandrel,
+  isBored: isBored(job.stock.innerRing.blank),
+  units: unitsOf(job),
+})
+
 const isSplit = ({ design }: RingJob): boolean => design.bearing.resolved.split === 'inner-ring'
 
 export function innerBlank(job: RingJob): readonly Operation[] {
   const { method, stock } = job
   const ring = stock.innerRing
+  const bored = isBored(ring.blank)
   const width = size(job, 'innerRing.width', SIZES.thickness)
   return [
     ...glueUp(ring, 'innerRing'),
@@ -49,7 +60,7 @@ export function innerBlank(job: RingJob): readonly Operation[] {
       ...words.innerBlank(method, {
         isSplit: isSplit(job),
         isSegmented: ring.segments !== undefined,
-        isBored: ring.blank.cutHole <= WIDEST_BIT,
+        isBored: bored,
       }),
       id: 'inner-blank',
       part: 'inner-ring',
@@ -59,14 +70,14 @@ export function innerBlank(job: RingJob): readonly Operation[] {
         ...thicknesses(ring, isSplit(job) ? halfOf(width, SIZES.thicknessOfDisc) : width),
         ...boreFor(job, size(job, 'innerRing.boreDiameter', SIZES.bore)),
       ],
-      cautions: [method === 'router-and-lathe' ? 'routing' : 'sawing', 'drilling', 'dust'],
+      cautions: [method === 'router-and-lathe' ? 'routing' : 'sawing', bored ? 'drilling' : 'turning', 'dust'],
       readings: [],
     },
   ]
 }
 
 const innerOutside = (job: GroovedJob): Operation => ({
-  ...words.INNER_OUTSIDE,
+  ...words.innerOutside(mandrelFacts(job)),
   id: 'inner-outside',
   part: 'inner-ring',
   sizes: [size(job, 'innerRing.landDiameter', SIZES.outsideLand)],
@@ -88,7 +99,7 @@ function innerGroove(job: GroovedJob, arrangement: 'radial' | 'caged'): Operatio
     ],
     cautions: ['turning', 'dust'],
     speed: job.stock.innerRing.turning.speed,
-    readings: [{ name: READINGS.acrossBottoms, at: 'inner', kind: 'groove-bottom-diameter', field: '/value' }],
+    readings: grooveReadings('inner'),
   }
 }
 
@@ -96,7 +107,7 @@ export const innerFit = (job: RingJob, words: OperationWords): Operation => ({
   ...words,
   id: 'inner-fit',
   part: 'inner-ring',
-  sizes: [size(job, 'radialInternalClearance', SIZES.playToReach)],
+  sizes: [playToReach(job)],
   cautions: ownCautions(job.design.bearing.resolved.input),
   readings: [PLAY_READING, { name: READINGS.binds, at: 'inner', kind: 'binds', field: '' }],
 })
@@ -105,11 +116,7 @@ export const innerSand = (job: RingJob): Operation => ({
   ...words.INNER_SAND[hasTracks(job) ? 'track' : 'groove'],
   id: 'inner-sand',
   part: 'inner-ring',
-  sizes: [
-    ...dowelOf(job),
-    size(job, sandedLast(job).inner, acrossName(job)),
-    size(job, 'radialInternalClearance', SIZES.playToReach),
-  ],
+  sizes: [...dowelOf(job), size(job, sandedLast(job).inner, acrossName(job)), playToReach(job)],
   cautions: ['turning', 'dust'],
   readings: [PLAY_READING],
 })

@@ -49,7 +49,7 @@ export function joint({ stock: { split } }: RingJob, ring: RingName): readonly O
       id: SPLIT[ring],
       part: PARTS[ring],
       sizes: jointSizes(split),
-      cautions: ['sawing', 'drilling', 'dust'],
+      cautions: ['drilling', 'dust'],
       readings: [],
     },
   ]

@@ -10,6 +10,7 @@ import {
   type RadialDesign,
 } from '#shared/bearing/arrangements.ts'
 import { sourceOfSize } from '#shared/bearing/assumed-sizes.ts'
+import { playBeforeFinish } from '#shared/bearing/before-finish.ts'
 import type { DesignOf } from '#shared/bearing/design.ts'
 import {
   BY_CALIPER,
@@ -30,7 +31,7 @@ import { type Mm, mm, type Units } from '#shared/units/length.ts'
 import { tagOf } from '#src/api/answer.ts'
 import type { CautionCode } from '#src/words/caution.ts'
 import type { OperationWords } from '#src/words/job-sheet/operation.ts'
-import { gapReading, READINGS, SIZES } from '#src/words/job-sheet/sizes.ts'
+import { beforeFinishName, gapReading, READINGS, SIZES } from '#src/words/job-sheet/sizes.ts'
 import { TERMS, type Terms } from '#src/words/terms.ts'
 
 /** A size to work to, and where to stop short of it. */
@@ -117,6 +118,19 @@ export function size<D extends SomeDesign>(
   }
 }
 
+/** A size as it is in bare wood; its symbol is that of the finished size. */
+export function inBareWood({ symbol, ...finished }: Size, value: Mm, name = finished.name): Size {
+  if (value === finished.value) return { ...(symbol !== undefined && { symbol }), ...finished }
+  return { ...finished, name, value }
+}
+
+/** The play to reach with the finish still to come. */
+export function playToReach(job: RingJob): Size {
+  const { resolved } = job.design.bearing
+  const play = size(job, 'radialInternalClearance', SIZES.playToReach)
+  return inBareWood(play, playBeforeFinish(play.value, resolved), beforeFinishName(play.name))
+}
+
 /** The source of a size that was not stated. */
 export function sourced(key: DimensionKey, { bearing }: SomeDesign): Pick<Size, 'source'> {
   const source = sourceOfSize(key, bearing.resolved)
@@ -140,8 +154,9 @@ export const thicknesses = ({ blank, sideAllowance }: RingStock, becomes: Size):
 /** Half of a ring that comes apart. */
 export const halfOf = ({ value }: Size, name: string): Size => ({ name, value: mm(value / 2) })
 
-/** The part at which the gap is made: the outer ring, or plates. */
-export const madeAt = (design: Design): Reading['at'] => (isOfPlates(design) ? 'plates' : 'outer')
+/** The part at which the fit is made: the gap at the outer ring or the plates, the play of balls in a cage at the inner ring. */
+export const madeAt = (design: Design): Reading['at'] =>
+  isOfPlates(design) ? 'plates' : isCaged(design) ? 'inner' : 'outer'
 
 /** The gap of a full ring; in a cage there is none to read. */
 export const gapReadings = (job: AnyJob<Design>): readonly Reading[] =>
@@ -152,6 +167,18 @@ export const gapReadings = (job: AnyJob<Design>): readonly Reading[] =>
 /** Blanks for the readings of both plugs. */
 export const plugReadings = (at: Reading['at']): readonly Reading[] =>
   [READINGS.goPlug, READINGS.noGoPlug].map((name) => ({ name, at, kind: 'plug', field: '/result' }))
+
+/** Blanks for the depth of a groove: across its bottoms, or below the cylinder that it was cut into. */
+export const grooveReadings = (at: 'outer' | 'inner'): readonly Reading[] => [
+  { name: READINGS.acrossBottoms, at, kind: 'groove-bottom-diameter', field: '/value' },
+  { name: READINGS.depth, at, kind: 'groove-depth', field: '/value' },
+  {
+    name: at === 'outer' ? READINGS.holeThere : READINGS.outsideThere,
+    at,
+    kind: 'groove-depth',
+    field: '/landDiameter',
+  },
+]
 
 /** Cautions for balls of glass. */
 export const glassCautions = ({ design }: AnyJob): readonly CautionCode[] =>

@@ -1,10 +1,11 @@
 import type { CagedDesign, RadialDesign } from '#shared/bearing/arrangements.ts'
+import { gapBeforeFinish, plugBeforeFinish } from '#shared/bearing/before-finish.ts'
 import { DIMENSION_SYMBOLS } from '#shared/bearing/dimensions.ts'
 import { grooveStopShort } from '#shared/making/cutting-allowances.ts'
-import { mm } from '#shared/units/length.ts'
+import { type Mm, mm } from '#shared/units/length.ts'
 import type { OperationWords } from '#src/words/job-sheet/operation.ts'
 import * as words from '#src/words/job-sheet/outer-ring.ts'
-import { gapToReach, openingReading, READINGS, refusedReading, SIZES } from '#src/words/job-sheet/sizes.ts'
+import { beforeFinishName, gapToReach, openingReading, refusedReading, SIZES } from '#src/words/job-sheet/sizes.ts'
 import { plugFacts } from '#src/words/plugs.ts'
 import { outsideFor } from './mount-operations.ts'
 import {
@@ -14,12 +15,15 @@ import {
   dowelOf,
   type GroovedJob,
   gapReadings,
+  grooveReadings,
   halfOf,
   hasTracks,
+  inBareWood,
   type Job,
   type Operation,
   plugReadings,
   type RingJob,
+  type Size,
   sandedLast,
   sawLine,
   size,
@@ -29,6 +33,7 @@ import {
   unitsOf,
 } from './operation.ts'
 import { leftOnTrack } from './roller-operations.ts'
+import { plugsToTry } from './workshop-operations.ts'
 
 /* Operations of an outer ring, from the board to a groove or a track that fits. Common practice, no source, as all of the sheet. */
 
@@ -104,7 +109,11 @@ const outerSaw = (job: RingJob): Operation => ({
 })
 
 const outerOutside = (job: RingJob): Operation => ({
-  ...words.outerOutside(job.method, termsOf(job)),
+  ...words.outerOutside(
+    job.method,
+    { isOnDisc: job.stock.outerRing.segments !== undefined, leavesSides: job.stock.outerRing.sideAllowance > 0 },
+    termsOf(job),
+  ),
   id: 'outer-outside',
   part: 'outer-ring',
   sizes: outsideFor(job, size(job, 'outerRing.outsideDiameter', SIZES.outside)),
@@ -113,19 +122,28 @@ const outerOutside = (job: RingJob): Operation => ({
   speed: job.stock.outerRing.turning.speed,
 })
 
+/** A smaller core is not worth parting out, and the screw of the chuck leaves little of it. */
+const LEAST_CORE = mm(20)
+
 /** The core of the outer ring. If the allowances leave none, the bored hole is opened out. */
 function outerCore(job: RingJob): readonly Operation[] {
   const { outerRing, entryHole } = job.stock
   const { roughHole } = outerRing.blank
   if (roughHole === undefined) return []
   const isSawn = job.method === 'saw-and-lathe' && entryHole !== undefined
+  const way = roughHole < LEAST_CORE ? 'turned' : isSawn ? 'sawn' : 'parted'
   return [
     {
-      ...words.outerCore(isSawn ? 'sawn' : 'parted', hasTracks(job) ? 'track' : 'groove'),
+      ...words.outerCore(way, hasTracks(job) ? 'track' : 'groove'),
       id: 'outer-core',
       part: 'outer-ring',
       sizes: [{ name: SIZES.core, value: roughHole, ...allowed(job) }],
-      cautions: ['turning', ...(isSawn ? ['sawing' as const] : []), 'core-loose', 'dust'],
+      cautions: [
+        'turning',
+        ...(way === 'sawn' ? (['sawing'] as const) : []),
+        ...(way === 'turned' ? [] : (['core-loose'] as const)),
+        'dust',
+      ],
       readings: [],
       speed: outerRing.turning.speed,
     },
@@ -161,7 +179,7 @@ export const holeForCage = (job: Job<CagedDesign>): Operation => inside(job, wor
 
 const inside = (job: GroovedJob, turned: OperationWords): Operation => ({
   ...turned,
-  ...(job.stock.outerRing.segments && { tool: words.ON_ITS_DISC }),
+  ...(job.stock.outerRing.segments && words.ON_ITS_DISC),
   id: 'outer-inside',
   part: 'outer-ring',
   sizes: [size(job, 'outerRing.landDiameter', SIZES.holeLand)],
@@ -178,30 +196,35 @@ export function outerGroove(job: Job<RadialDesign>): Operation {
     ...words.OUTER_GROOVE.radial({ over, opens: mm(gapPerGrooveDepth * over), units: unitsOf(job) }),
     id: 'outer-groove',
     part: 'outer-ring',
-    sizes: [
-      size(job, 'outerRing.grooveRadius', SIZES.grooveRadius),
-      size(job, 'outerRing.grooveDepth', SIZES.grooveDepth, -short),
-      size(job, 'outerRing.grooveBottomDiameter', SIZES.acrossBottoms, -2 * short),
-    ],
+    sizes: outerGrooveSizes(job),
     cautions: ['turning', 'dust'],
     speed: job.stock.outerRing.turning.speed,
-    readings: [
-      { name: READINGS.acrossBottoms, at: 'outer', kind: 'groove-bottom-diameter', field: '/value' },
-      { name: READINGS.depth, at: 'outer', kind: 'groove-depth', field: '/value' },
-      { name: READINGS.holeThere, at: 'outer', kind: 'groove-depth', field: '/landDiameter' },
-    ],
+    readings: grooveReadings('outer'),
   }
+}
+
+/** A groove to be sanded to fit, with where the sharp tool stops. */
+export function outerGrooveSizes(job: GroovedJob): readonly Size[] {
+  const short = grooveStopShort(job.design.bearing.outerRing.grooveDepth)
+  return [
+    size(job, 'outerRing.grooveRadius', SIZES.grooveRadius),
+    size(job, 'outerRing.grooveDepth', SIZES.grooveDepth, -short),
+    size(job, 'outerRing.grooveBottomDiameter', SIZES.acrossBottoms, -2 * short),
+  ]
 }
 
 export function outerFit(job: Job): Operation {
   const { resolved, ballGap } = job.design.bearing
   const arrangement = arrangementOf(job)
-  const facts = { count: resolved.input.balls.count, ballGap, units: unitsOf(job) }
+  const inBare = gapBeforeFinish(ballGap, job.design.bearing)
+  const name = gapToReach(arrangement)
+  const finished = { symbol: DIMENSION_SYMBOLS.ballGap, name, value: ballGap }
+  const facts = { count: resolved.input.balls.count, ballGap: inBare, units: unitsOf(job) }
   return {
     ...words.OUTER_FIT[hasTracks(job) ? 'roller' : 'radial'](facts),
     id: 'outer-fit',
     part: 'outer-ring',
-    sizes: [{ symbol: DIMENSION_SYMBOLS.ballGap, name: gapToReach(arrangement), value: ballGap }],
+    sizes: [inBareWood(finished, inBare, beforeFinishName(name))],
     cautions: [],
     readings: [
       ...gapReadings(job),
@@ -213,25 +236,23 @@ export function outerFit(job: Job): Operation {
 
 export function outerSand(job: Job): Operation {
   const { bearing } = job.design
-  const { minBallGap, maxBallGap } = bearing.resolved
+  const { minBallGap, maxBallGap, finishAllowance } = bearing.resolved
+  const inBare = (gap: Mm): Mm => gapBeforeFinish(gap, bearing)
+  const plugs = plugFacts(bearing)
   const facts = {
-    minBallGap,
-    maxBallGap,
-    noGo: bearing.gauge.noGoDiameter,
-    plugs: plugFacts(bearing),
+    minBallGap: minBallGap === 0 ? minBallGap : inBare(minBallGap),
+    maxBallGap: inBare(maxBallGap),
+    isBare: finishAllowance > 0,
+    noGo: plugBeforeFinish(bearing.gauge.noGoDiameter, bearing.resolved),
+    plugs: { ...plugs, whenGoEnters: { ...plugs.whenGoEnters, mean: inBare(plugs.whenGoEnters.mean) } },
     units: unitsOf(job),
   }
   return {
     ...words.OUTER_SAND[hasTracks(job) ? 'roller' : 'radial'](termsOf(job), facts),
     id: 'outer-sand',
     part: 'outer-ring',
-    sizes: [
-      ...dowelOf(job, 'outerRing'),
-      size(job, 'gauge.goDiameter', SIZES.goPlug),
-      size(job, 'gauge.noGoDiameter', SIZES.noGoPlug),
-      size(job, sandedLast(job).outer, acrossName(job)),
-    ],
-    cautions: ['sanding-inside', 'dust'],
+    sizes: [...dowelOf(job, 'outerRing'), ...plugsToTry(job), size(job, sandedLast(job).outer, acrossName(job))],
+    cautions: ['turning', 'sanding-inside', 'dust'],
     readings: [...gapReadings(job), ...plugReadings('outer')],
   }
 }

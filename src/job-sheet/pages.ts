@@ -10,7 +10,7 @@ import { imprint } from '#src/words/drawing.ts'
 import { blankName, goesTo, SHEET, speedSentence } from '#src/words/job-sheet/sheet.ts'
 import { SIGN_MEANINGS } from '#src/words/standing.ts'
 import { TERMS } from '#src/words/terms.ts'
-import { allCautions, cautionsAt, shortFacts, sizeCells } from './sheet-text.ts'
+import { allCautions, cautionsAt, gravely, shortFacts, sizeCells } from './sheet-text.ts'
 
 /**
  * The job sheet on paper, whole or as short as two pages.
@@ -34,10 +34,17 @@ export function toPages(
   }
   if (form === 'short') return shortPages(words, shortRows(sheet), PAPER_SIZES[paper])
   const blocks = [
+    ...warned(sheet),
     { title: SHEET.allTools, rows: [{ kind: 'paragraph', lead: '', words: `${tools.join(', ')}.` }] } satisfies Block,
     ...sheet.operations.map((operation, index) => block(sheet, operation, index)),
   ]
   return textPages(words, blocks, PAPER_SIZES[paper])
+}
+
+/** Before anything else: what the design warns of. */
+function warned(sheet: JobSheet): readonly Block[] {
+  const rows = gravely(sheet).map((words): Row => ({ kind: 'paragraph', lead: SHEET.warning, words, marked: true }))
+  return rows.length === 0 ? [] : [{ title: SHEET.warnings, rows }]
 }
 
 function block(sheet: JobSheet, operation: SheetOperation, index: number): Block {
@@ -84,6 +91,10 @@ function shortRows(sheet: JobSheet): readonly ShortRow[] {
     ]
     return { words: sentences.join(' '), isStep: true }
   })
-  const first = [...allCautions(sheet), `${SHEET.allTools}: ${sheet.tools.join(', ')}.`]
+  const first = [
+    ...gravely(sheet).map((words) => `${SHEET.warning}: ${words}`),
+    ...allCautions(sheet),
+    `${SHEET.allTools}: ${sheet.tools.join(', ')}.`,
+  ]
   return [...first.map((words) => ({ words, isStep: false })), ...steps]
 }

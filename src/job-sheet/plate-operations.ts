@@ -1,7 +1,7 @@
 import type { ThrustDesign } from '#shared/bearing/arrangements.ts'
 import { DIMENSION_SYMBOLS } from '#shared/bearing/dimensions.ts'
 import type { PlateStock } from '#shared/making/stock.ts'
-import { WIDEST_BIT } from '#shared/making/work-holding.ts'
+import { isBored } from '#shared/making/work-holding.ts'
 import { mm } from '#shared/units/length.ts'
 import type { CautionCode } from '#src/words/caution.ts'
 import * as words from '#src/words/job-sheet/plates.ts'
@@ -14,7 +14,7 @@ import {
   type Job,
   type Operation,
   plugReadings,
-  ROUND_CAUTIONS,
+  ringCautions,
   sawLine,
   size,
   thicknesses,
@@ -52,11 +52,15 @@ function layout(job: PlateJob): Operation {
 }
 
 const shape = (job: PlateJob): Operation => ({
-  ...words.plateShape(job.method, job.stock.plates.blank.cutHole <= WIDEST_BIT),
+  ...words.plateShape(job.method, {
+    mandrel: job.stock.mandrel,
+    isBored: isBored(job.stock.plates.blank),
+    isSegmented: job.stock.plates.segments !== undefined,
+  }),
   id: 'plate-shape',
   part: 'both',
   sizes: [size(job, 'plates.boreDiameter', SIZES.bore), size(job, 'plates.outsideDiameter', SIZES.outside)],
-  cautions: ROUND_CAUTIONS[job.method],
+  cautions: [...(isBored(job.stock.plates.blank) ? (['drilling'] as const) : []), ...ringCautions(job.method)],
   readings: [],
   ...turned(job),
 })
@@ -130,9 +134,9 @@ const secondPlate = (job: PlateJob): Operation => ({
   id: 'second-plate',
   part: 'both',
   sizes: [
-    size(job, 'pitchDiameter', SIZES.grooveCircle),
+    size(job, 'plates.grooveDepth', SIZES.grooveDepth),
+    size(job, 'plates.grooveRadius', SIZES.grooveRadius),
     size(job, 'plateGap', SIZES.plateGap),
-    size(job, 'height', SIZES.height),
   ],
   cautions: groovingCautions(job),
   readings: [],

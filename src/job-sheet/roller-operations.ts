@@ -6,7 +6,7 @@ import * as balls from '#src/words/job-sheet/balls.ts'
 import { INNER_FIT } from '#src/words/job-sheet/inner-ring.ts'
 import * as words from '#src/words/job-sheet/rollers.ts'
 import { READINGS, SIZES } from '#src/words/job-sheet/sizes.ts'
-import { innerBlank, innerFit, innerSand } from './inner-operations.ts'
+import { innerBlank, innerFit, innerSand, mandrelFacts } from './inner-operations.ts'
 import { screwSizes } from './joint-operations.ts'
 import {
   type Job,
@@ -64,7 +64,7 @@ export const innerTracked = (job: RollerJob): readonly Operation[] => [
 ]
 
 const innerTrack = (job: RollerJob): Operation => ({
-  ...words.INNER_TRACK,
+  ...words.innerTrack(mandrelFacts(job)),
   id: 'inner-track',
   part: 'inner-ring',
   sizes: [

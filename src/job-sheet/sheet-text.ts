@@ -1,7 +1,7 @@
 import { lengthOf, type Units } from '#shared/units/length.ts'
 import type { JobSheet, SheetOperation } from '#src/api/job-sheet/schema.ts'
 import { cautionName } from '#src/words/caution.ts'
-import { caliperFigure, errorFigure, figure } from '#src/words/figure.ts'
+import { caliperFigure, capitalised, errorFigure, figure } from '#src/words/figure.ts'
 import { cautionAgain, cautionFirst, onTheRule, SHEET, shortSpeed } from '#src/words/job-sheet/sheet.ts'
 import { MEMORY_SIGN, TRADE_SIGN } from '#src/words/standing.ts'
 
@@ -21,6 +21,11 @@ export function cautionsAt({ operations }: Pick<JobSheet, 'operations'>, index: 
     ...(again.length === 0 ? [] : [cautionAgain(again)]),
   ]
 }
+
+/** What the design warns of that may cost the bearing. */
+export const gravely = ({ warnings }: Pick<JobSheet, 'warnings'>): readonly string[] => [
+  ...new Set(warnings.filter(({ severity }) => severity !== 'note').map(({ message }) => capitalised(message))),
+]
 
 /** All of them, once each, but for the use, which stands over every sheet. */
 export function allCautions({ operations }: Pick<JobSheet, 'operations'>): readonly string[] {
@@ -49,12 +54,13 @@ export function sizeCells(size: SheetSize, units: Units): readonly string[] {
   return [symbol, name, exact(size, units), rule, stopAt === undefined ? '' : caliper(stopAt, units)]
 }
 
-/** What the short sheet says of an operation: its sizes, and the speed where it is another than before. */
+/** What the short sheet says of an operation: its sizes, and the speed where it is another than before; of one without sizes, how it goes. */
 export function shortFacts(
   { operations, units }: Pick<JobSheet, 'operations' | 'units'>,
-  { sizes, speed }: SheetOperation,
+  { sizes, speed, how }: SheetOperation,
   index: number,
 ): readonly string[] {
+  if (sizes.length === 0) return [how.replace(/\.$/, '')]
   const before = operations.slice(0, index).findLast((operation) => operation.speed !== undefined)?.speed
   const isNew = speed !== undefined && (speed.min !== before?.min || speed.max !== before.max)
   return [...sizes.map((size) => sizeWords(size, units)), ...(isNew ? [shortSpeed(speed)] : [])]

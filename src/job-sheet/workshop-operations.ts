@@ -1,4 +1,10 @@
-import { type Design, isCaged, isOfPlates } from '#shared/bearing/arrangements.ts'
+import {
+  type CagedDesign,
+  type Design,
+  type FullRingDesign,
+  isCaged,
+  isOfPlates,
+} from '#shared/bearing/arrangements.ts'
 import { constructionOf } from '#shared/bearing/whole-year.ts'
 import { PART_NAMES } from '#shared/bearing/wood-parts.ts'
 import { SPECIES, type SpeciesId } from '#shared/data/species.ts'
@@ -10,10 +16,12 @@ import {
   type PlugToTurn,
   plateGaugeKitOf,
 } from '#shared/making/gauge-kit.ts'
+import { hasOneGrain } from '#shared/making/mounting.ts'
+import { plateStockOf, type RingStock, stockOf } from '#shared/making/stock.ts'
 import { itemAt } from '#shared/numbers/item-at.ts'
 import { gaugeNames, PLATE_GAUGE_NAMES, SIZES } from '#src/words/job-sheet/sizes.ts'
 import * as words from '#src/words/job-sheet/workshop.ts'
-import { type AnyJob, arrangementOf, type Operation, type Size, size, unitsOf } from './operation.ts'
+import { type AnyJob, arrangementOf, inBareWood, type Operation, type Size, size, unitsOf } from './operation.ts'
 
 /* Operations before the first cut and after the last one, whatever the bearing. Common practice, no source. */
 
@@ -26,13 +34,26 @@ export function chooseWood(job: AnyJob<Design>): Operation {
   const { woods = {} } = resolveMaking(making, units)
   const split = 'split' in resolved ? resolved.split : 'none'
   const alike = isOfPlates(job.design) ? 'plates' : split === 'inner-ring' ? 'innerRing' : 'outerRing'
-  const planned = PART_NAMES.flatMap((part): words.PlannedWood[] => {
-    const { species, ...wood } = woods[part] ?? {}
-    const named = species === undefined ? {} : { species: SPECIES[species as SpeciesId].name }
-    return woods[part] === undefined ? [] : [{ part, construction: constructionOf(wood), ...named }]
+  const stock: Partial<Record<words.PlannedWood['part'], RingStock>> = isOfPlates(job.design)
+    ? plateStockOf(job.design.bearing)
+    : stockOf(job.design.bearing)
+  const planned = ([...PART_NAMES, 'cheeks'] as const).flatMap((part): words.PlannedWood[] => {
+    const from = stock[part]
+    if (from === undefined) return []
+    const stated = part === 'cheeks' ? undefined : woods[part]
+    const { species } = stated ?? {}
+    return [
+      {
+        part,
+        ...(species !== undefined && { species: SPECIES[species as SpeciesId].name }),
+        ...(stated && { construction: constructionOf(stated) }),
+        blank: from.blank,
+        board: itemAt(from.boards, 0),
+      },
+    ]
   })
-  const lies = { isSplit: split !== 'none', hasGrain: woods[alike]?.segments === undefined }
-  return { ...words.wood(arrangementOf(job), lies, planned), ...NO_CUT, id: 'choose-wood' }
+  const lies = { isSplit: split !== 'none', hasGrain: hasOneGrain(woods[alike]) }
+  return { ...words.wood(arrangementOf(job), lies, planned, units), ...NO_CUT, id: 'choose-wood' }
 }
 
 /** The operation that makes the gauges, before they are first used. */
@@ -58,12 +79,22 @@ export function makeGauges(job: AnyJob<Design>): Operation {
   }
 }
 
-function plugSize({ design, ...job }: AnyJob<Design>, { kind, tolerance }: PlugToTurn): Size {
-  if (isCaged(design)) return { ...size({ ...job, design }, 'plugDiameter', SIZES.plug), tolerance }
-  const isGo = kind === 'go'
-  const key = isGo ? 'gauge.goDiameter' : 'gauge.noGoDiameter'
-  return { ...size({ ...job, design }, key, isGo ? SIZES.goPlug : SIZES.noGoPlug), tolerance }
+const plugSize = (job: AnyJob<Design>, { tolerance, ...plug }: PlugToTurn): Size => ({
+  ...plugToTry(job, plug),
+  tolerance,
+})
+
+/** A plug as the gauge kit has it, which sizes it for bare wood. */
+function plugToTry({ design, ...job }: AnyJob<Design>, { kind, diameter }: Omit<PlugToTurn, 'tolerance'>): Size {
+  if (isCaged(design)) return inBareWood(size({ ...job, design }, 'plugDiameter', SIZES.plug), diameter)
+  const [key, name] =
+    kind === 'go' ? (['gauge.goDiameter', SIZES.goPlug] as const) : (['gauge.noGoDiameter', SIZES.noGoPlug] as const)
+  return inBareWood(size({ ...job, design }, key, name), diameter)
 }
+
+/** The plugs of the kit, where they are tried. */
+export const plugsToTry = (job: AnyJob<CagedDesign | FullRingDesign>): readonly Size[] =>
+  gaugeKitOf(job.design.bearing).plugs.map((plug) => plugToTry(job, plug))
 
 /** Profile, depth block and circle of the groove of both plates. */
 const plateKitSizes = ({ profile, depthBlock, circle }: PlateGaugeKit): readonly Size[] => [

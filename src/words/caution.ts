@@ -21,8 +21,8 @@ const CAUTIONS = {
     'Rollers that turn askew jam the bearing at once and can throw it off its shaft. Let them run free of the cheeks, turn the bearing by hand first, and stop when it tightens.',
   'core-loose':
     'The core comes loose at the last cut. Slow down, leave a thin web, stop the machine, and break the core out by hand.',
-  'sanding-inside':
-    'Hold abrasive inside a turning ring by its two ends, never wound round a finger, on the side where the wood runs away from your hand.',
+  'sanding-inside': ({ raceway }: Terms) =>
+    `${raceway.one === 'track' ? 'Hold the block by a handle, and keep your fingers out of the turning ring' : 'Hold abrasive inside a turning ring by its two ends, never wound round a finger'}, on the side where the wood runs away from your hand.`,
 } as const satisfies Readonly<Record<string, string | ((terms: Terms) => string)>>
 
 export type CautionCode = keyof typeof CAUTIONS

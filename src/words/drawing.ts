@@ -395,6 +395,8 @@ export const GAUGE_LABELS = {
   plug: (size: string) => `${size}: just enters between the balls, evenly spread`,
   goPlug: (size: string, { element }: Terms) => `${size}: must enter between the seated ${element.many}`,
   noGoPlug: (size: string) => `${size}: must not enter`,
+  /** At a plug that is sized for bare wood, where a finish will come on it. */
+  beforeFinish: ', before the finish',
   /** Where the two cannot tell when a groove is finished. */
   entersAt: (size: string, gap: GapSpread, units: Units) => `${size}: enters at a gap of ${giveOrTake(gap, units)}`,
   decidesNothing: `decides nothing: ${MEASURE_INSTEAD}`,

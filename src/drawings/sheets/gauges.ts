@@ -1,5 +1,6 @@
 import type { CagedDesign, FullRingDesign, ThrustDesign } from '#shared/bearing/arrangements.ts'
 import type { BallRing } from '#shared/bearing/ball-ring.ts'
+import { gapBeforeFinish } from '#shared/bearing/before-finish.ts'
 import type { DesignOf } from '#shared/bearing/design.ts'
 import { cylinderKeys, DIMENSION_SYMBOLS, type DimensionKey } from '#shared/bearing/dimensions.ts'
 import { type GapSpread, plugReading } from '#shared/bearing/plug-reading.ts'
@@ -12,6 +13,7 @@ import {
   plateGaugeKitOf,
   type SetBlock,
 } from '#shared/making/gauge-kit.ts'
+import { itemAt } from '#shared/numbers/item-at.ts'
 import { type Mm, mm } from '#shared/units/length.ts'
 import { at, type Point, type Shape, type Vertex } from '#src/drawings/model.ts'
 import { box, circle, cross, line, loop, placed, text } from '#src/drawings/shapes.ts'
@@ -43,18 +45,19 @@ const EDGE_WIDTH = textWidth(EDGES.touches, SMALL_TEXT_HEIGHT)
  * deep enough, and an edge for each cylinder.
  */
 export const gaugeItems = (design: FullRingDesign, code: string): readonly Item[] => [
-  ...plugs(design.bearing, code),
+  ...plugs(design.bearing, gaugeKitOf(design.bearing), code),
   ...ringGauges(design, code),
 ]
 
 /** The same with a cage: the balls stand apart, and one plug tells the groove's depth. */
 export function cagedGaugeItems(design: CagedDesign, code: string): readonly Item[] {
-  const { resolved, plugDiameter } = design.bearing
+  const { resolved } = design.bearing
   const say = sizeTextFor(design.bearing)
-  const { units } = resolved.input
-  const size = `${DIMENSION_SYMBOLS.plugDiameter} Ø${say(plugDiameter)} ${units}`
+  const { diameter } = itemAt(gaugeKitOf(design.bearing).plugs, 0)
+  const bare = resolved.finishAllowance > 0 ? GAUGE_LABELS.beforeFinish : ''
+  const size = `${DIMENSION_SYMBOLS.plugDiameter} Ø${say(diameter)} ${resolved.input.units}${bare}`
   return [
-    plug({ title: GAUGE_TITLES.plug, code }, plugDiameter, [{ words: GAUGE_LABELS.plug(size) }]),
+    plug({ title: GAUGE_TITLES.plug, code }, diameter, [{ words: GAUGE_LABELS.plug(size) }]),
     ...ringGauges(design, code),
     edge({ title: GAUGE_TITLES.cageOutside, code }, design, 'cage.outsideDiameter', -1),
   ]
@@ -78,7 +81,7 @@ function ringGauges(design: DesignOf<DrawnRings>, code: string): readonly Item[]
 export function plateGaugeItems(design: ThrustDesign, code: string): readonly Item[] {
   const kit = plateGaugeKitOf(design.bearing)
   return [
-    ...plugs(design.bearing, code),
+    ...plugs(design.bearing, kit, code),
     profile({ title: GAUGE_TITLES.plateGroove, code }, design, 'plates', [{ words: GAUGE_LABELS.profile('face') }]),
     depthBlock({ title: GAUGE_TITLES.depthBlock, code }, design, kit),
     circleGauge({ title: GAUGE_TITLES.circle, code }, design, kit),
@@ -86,28 +89,40 @@ export function plateGaugeItems(design: ThrustDesign, code: string): readonly It
   ]
 }
 
-function plugs(bearing: BallRing, code: string): readonly Item[] {
-  const { gauge, resolved } = bearing
+function plugs(bearing: BallRing, kit: GaugeKit | PlateGaugeKit, code: string): readonly Item[] {
+  const { resolved } = bearing
   const { decides, whenGoEnters, whenNoGoRefuses } = plugReading(bearing)
+  const [goDiameter, noGoDiameter] = kit.plugs.map(({ diameter }) => diameter) as [Mm, Mm]
   const { units } = resolved.input
   const say = sizeTextFor({ resolved })
+  // Plates keep their circle whatever comes on them.
+  const isBare = !('profile' in kit) && resolved.finishAllowance > 0
   const size = (key: 'gauge.goDiameter' | 'gauge.noGoDiameter', diameter: Mm): string =>
-    `${DIMENSION_SYMBOLS[key]} Ø${say(diameter)} ${units}${tradeSign(key, bearing)}`
-  const go = size('gauge.goDiameter', gauge.goDiameter)
-  const noGo = size('gauge.noGoDiameter', gauge.noGoDiameter)
+    `${DIMENSION_SYMBOLS[key]} Ø${say(diameter)} ${units}${tradeSign(key, bearing)}${isBare ? GAUGE_LABELS.beforeFinish : ''}`
+  const go = size('gauge.goDiameter', goDiameter)
+  const noGo = size('gauge.noGoDiameter', noGoDiameter)
   const labels = (measured: string, verdict: string, gap: GapSpread): readonly Label[] =>
     decides
       ? [{ words: verdict }]
-      : [{ words: GAUGE_LABELS.entersAt(measured, gap, units) }, { words: GAUGE_LABELS.decidesNothing }]
+      : [
+          {
+            words: GAUGE_LABELS.entersAt(
+              measured,
+              isBare ? { ...gap, mean: gapBeforeFinish(gap.mean, bearing) } : gap,
+              units,
+            ),
+          },
+          { words: GAUGE_LABELS.decidesNothing },
+        ]
   return [
     plug(
       { title: GAUGE_TITLES.goPlug, code },
-      gauge.goDiameter,
+      goDiameter,
       labels(go, GAUGE_LABELS.goPlug(go, termsOf(resolved.input)), whenGoEnters),
     ),
     plug(
       { title: GAUGE_TITLES.noGoPlug, code },
-      gauge.noGoDiameter,
+      noGoDiameter,
       labels(noGo, GAUGE_LABELS.noGoPlug(noGo), whenNoGoRefuses),
     ),
   ]

@@ -1,7 +1,8 @@
 import type { ArrangementName } from '#shared/bearing/arrangements.ts'
+import type { RingName } from '#shared/bearing/refusal.ts'
 import type { Mm, Units } from '#shared/units/length.ts'
 import { figure } from '#src/words/figure.ts'
-import { TERMS } from '#src/words/terms.ts'
+import { TERMS, WOODEN_PARTS } from '#src/words/terms.ts'
 import type { OperationWords } from './operation.ts'
 
 /* The last operations: finish, grain, wax, running in. */
@@ -25,11 +26,11 @@ export function finish(
     title: isBare ? `Leave it bare, or finish only outside the ${raceway.many}` : 'Put on the finish',
     tool: 'cloth, thin finish',
     how: isBare
-      ? `The sizes are for bare wood. Finish only the outsides and the faces, and keep the finish out of the ${raceway.many}.`
-      : `Put thin, even coats on every turned surface: the sizes leave ${figure(film, units)} for the finish on each surface.`,
+      ? `Take it apart. The sizes are for bare wood. Finish only the outsides and the faces, and keep the finish out of the ${raceway.many}.`
+      : `Take it apart. Put thin, even coats on every turned surface: the sizes leave ${figure(film, units)} for the finish on each surface.`,
     check: WHEN_DRY[arrangement],
     mistake: {
-      looksLike: `Finish has run into a ${raceway.one}.`,
+      looksLike: isBare ? `Finish has run into a ${raceway.one}.` : `Finish has gathered in a ${raceway.one}.`,
       costs: `It dries to a bump that every ${element.one} climbs: scrape it out before it hardens.`,
     },
   }
@@ -47,7 +48,7 @@ export function grain(arrangement: ArrangementName): OperationWords {
   const { element, raceway } = TERMS[arrangement]
   return {
     title: 'Rub off the raised grain',
-    tool: 'fine, worn abrasive',
+    tool: 'worn abrasive of a fine grit',
     how: `A first coat, or damp air, raises the fibres. When the wood is dry, rub them off with two or three light strokes in each ${raceway.one}.`,
     check: `A cloth catches nowhere, and the ${element.many} run without a hiss.`,
     mistake: { looksLike: 'You sand on until it looks smooth.', costs: SANDED_ON[arrangement] },
@@ -71,6 +72,8 @@ export function wax(arrangement: ArrangementName): OperationWords {
 interface RunInFacts {
   /** The least gap allowed; a cage leaves no gap. */
   readonly minGap: Mm
+  /** The ring whose halves nothing but glue will hold. */
+  readonly loose: RingName | undefined
   readonly units: Units
 }
 
@@ -95,8 +98,8 @@ export function runIn(arrangement: ArrangementName, facts: RunInFacts): Operatio
   const { title, measure, holds } = AT_THE_END[arrangement]
   return {
     title,
-    tool: 'hands',
-    how: `Turn it a few hundred times by hand, both ways, under a light load. Take it apart, wipe out the dust, look for shiny spots, and measure ${measure} once more.`,
+    tool: facts.loose === undefined ? 'hands' : 'hands, glue',
+    how: `Turn it a few hundred times by hand, both ways, under a light load. Take it apart, wipe out the dust, look for shiny spots, and measure ${measure} once more.${facts.loose === undefined ? '' : ` When it runs as it should, glue the halves of the ${WOODEN_PARTS[facts.loose]} together round the ${element.many}, and keep the glue away from the ${raceway.one}: no screw holds them.`}`,
     check: `It coasts, and is as quiet at the end of a turn as at the start. ${holds(facts)}`,
     mistake: {
       looksLike: `A ${raceway.one} has a shiny spot in one place: the wood is high there, or one ${element.one} is large.`,

@@ -1,22 +1,28 @@
 import type { Split } from '#shared/bearing/fields.ts'
 import type { Method } from '#shared/bearing/method.ts'
 import {
+  BLOCK_ON_TRACK,
   HOLLOW_EDGE,
   LAYOUT_CHECK,
   laidOn,
+  MARK_MANDREL,
+  type MandrelFacts,
+  mandrelWords,
   type OperationWords,
   OVER_A_DOWEL,
   PROFILE_SHORT,
+  TURNED_BORE_TOOLS,
   turnBore,
 } from './operation.ts'
 
 /* Making an inner ring, from the board to the play. Tracks are in `rollers.ts`. */
 
 const BLANK_TOOL: Readonly<Record<Method, string>> = {
-  'saw-and-lathe': 'saw, plane, drill press',
-  'lathe-only': 'saw, plane, drill press',
-  'router-and-lathe': 'router on a circle jig, drill press',
+  'saw-and-lathe': 'saw, plane',
+  'lathe-only': 'saw, plane',
+  'router-and-lathe': 'router on a circle jig',
 }
+const CUT_OUT = 'along the dashed line: the lathe takes the rest.'
 
 interface InnerFacts {
   readonly isSplit: boolean
@@ -27,29 +33,29 @@ interface InnerFacts {
 
 export const innerBlank = (machines: Method, { isSplit, isSegmented, isBored }: InnerFacts): OperationWords => ({
   title: isSplit ? 'Cut the two discs of the inner ring' : 'Cut the disc of the inner ring',
-  tool: BLANK_TOOL[machines],
-  how: `Lay out ${isSplit ? 'both discs' : 'the disc'} from the template, ${laidOn(isSegmented)}. Cut along the dashed line: the lathe takes the rest. ${
+  tool: `${BLANK_TOOL[machines]}, ${isBored ? 'drill press, a bit as wide as the bore' : TURNED_BORE_TOOLS}`,
+  how: `Lay out ${isSplit ? 'both discs' : 'the disc'} from the template, ${laidOn(isSegmented)}. ${
     isBored
-      ? `Bore the centre${isSplit ? ' of both, one on top of the other' : ''}.`
-      : turnBore(isSplit ? 'both discs, one on the other,' : 'the disc')
+      ? `Bore the centre${isSplit ? ' of both, one on top of the other' : ''}, then cut ${CUT_OUT}`
+      : `Cut ${CUT_OUT} ${turnBore(isSplit ? 'both discs, one on the other,' : 'the disc', isSegmented)}`
   }`,
   check: LAYOUT_CHECK,
   mistake: {
     looksLike: 'The bore is not square to the face: the ring runs out.',
-    costs: 'You lose the disc. Bore it before you cut it round, while you can still clamp it.',
+    costs: `You lose the disc. ${isBored ? 'Bore it before you cut it round, while you can still clamp it.' : 'Turn face and bore at one setting.'}`,
   },
 })
 
-export const INNER_OUTSIDE: OperationWords = {
+export const innerOutside = (mandrel: MandrelFacts): OperationWords => ({
   title: 'Turn the outside of the inner ring',
-  tool: 'lathe, on a mandrel through the bore, gouge and scraper',
-  how: 'Turn it down to the line. Write down its diameter: the groove is measured from here.',
+  tool: `lathe, ${mandrelWords(mandrel).tool}, gouge and scraper, outside caliper`,
+  how: `${mandrelWords(mandrel).how} Turn it down to the line. Write down its diameter: the groove is measured from here.`,
   check: `Measure it with the caliper in two directions. ${HOLLOW_EDGE}`,
   mistake: {
     looksLike: 'The outside is too small, and the groove is cut to its depth all the same.',
     costs: 'Too much play. Cut the groove to its bottom diameter, not to its depth.',
   },
-}
+})
 
 const SCORE = 'Score the middle with a pencil while the ring turns, before the tool goes in.'
 
@@ -74,7 +80,7 @@ const OFF_THE_MIDDLE = {
 export const innerGroove = (arrangement: keyof typeof OFF_THE_MIDDLE, isSplit: boolean): OperationWords => ({
   title: 'Cut the groove of the inner ring, short of its depth',
   tool: 'lathe, scraper ground to the groove radius, outside caliper',
-  how: `Cut straight in, at mid width${isSplit ? ', on the line between the halves' : ''}. Stop short of the depth: you sand the rest to fit.`,
+  how: `Cut straight in, at mid width${isSplit ? ', on the line between the halves' : ''}. Stop short of the depth: you sand the rest to fit. ${MARK_MANDREL}`,
   check: PROFILE_SHORT,
   mistake: OFF_THE_MIDDLE[arrangement](isSplit),
 })
@@ -153,7 +159,7 @@ export const INNER_SAND: Readonly<Record<'groove' | 'track', OperationWords>> = 
   track: {
     ...SAND,
     title: 'Sand the track of the inner ring to fit',
-    how: `${BACK} ${BY_READINGS}`,
-    tool: 'lathe, abrasive on a flat block',
+    how: `${BACK} ${BLOCK_ON_TRACK} ${BY_READINGS}`,
+    tool: 'lathe, abrasive on a narrow block with a handle',
   },
 }

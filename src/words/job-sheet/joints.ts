@@ -59,11 +59,11 @@ export function joint(ring: RingName, { screws, dowels }: Pick<SplitRing, 'screw
   const name = WOODEN_PARTS[ring]
   const edge = ring === 'innerRing' ? 'bore' : 'outside'
   if (screws !== undefined) {
-    const sunk = screws.counterboreDepth > 0 ? ' at the bottom of a counterbore as wide as the heads' : ''
+    const isSunk = screws.counterboreDepth > 0
     return {
       title: `Screw the halves of the ${name} together, with ${screwsNamed(screws)}`,
-      tool: `saw, plane, ${screwTools(screws)}`,
-      how: `${BEFORE_TURNING}, and take it apart only to put the balls in. Plane the faces true, clamp the two discs face to face, and mark the circle of the screws. ${screwHoles(screws, 'the first disc')}${sunk}.`,
+      tool: `plane, clamps, ${isSunk ? 'a bit as wide as the heads, ' : ''}${screwTools(screws)}`,
+      how: `${BEFORE_TURNING}, and take it apart only to put the balls in. See that the faces meet without light: take off no more than a shaving. Clamp the two discs face to face, and mark the circle of the screws. ${isSunk ? 'Drill the counterbores first, as wide as the heads. ' : ''}${screwHoles(screws, 'the first disc')}.`,
       check: HALVES_CHECK,
       mistake: {
         looksLike: `A screw comes out in the groove or the ${edge}.`,
@@ -73,15 +73,21 @@ export function joint(ring: RingName, { screws, dowels }: Pick<SplitRing, 'screw
   }
   const held =
     ring === 'innerRing'
-      ? 'hold the halves together with a bolt through the bore and washers'
+      ? 'let the washers of the mandrel hold the halves together while you turn them'
       : 'glue the faces together with paper between them, and part them with a knife when the groove is done'
   return {
-    title: `Pin the halves of the ${name} together`,
-    tool: dowels === undefined ? 'saw, plane, a bolt with washers or glue and paper' : 'saw, plane, drill, dowels',
+    title: `${dowels === undefined ? 'Fit' : 'Pin'} the halves of the ${name} together`,
+    tool: [
+      'plane',
+      'clamps',
+      ...(dowels === undefined ? [] : ['drill press', `${dowels.count} dowels`]),
+      ...(dowels === undefined && ring === 'innerRing' ? [] : ['glue']),
+      ...(ring === 'innerRing' ? [] : ['paper', 'a knife']),
+    ].join(', '),
     how:
       dowels === undefined
-        ? `${BEFORE_TURNING}. There is no room for screws or dowels: plane the faces true, and ${held}.`
-        : `${BEFORE_TURNING}. Plane the faces true, clamp the two discs face to face, and drill for ${dowels.count} dowels on their circle. Glue each dowel into one half only. Then ${held}.`,
+        ? `${BEFORE_TURNING}. There is no room for screws or dowels: see that the faces meet without light, and ${held}.`
+        : `${BEFORE_TURNING}. See that the faces meet without light, clamp the two discs face to face, and drill for ${dowels.count} dowels on their circle. Glue each dowel into one half only. Then ${held}.`,
     check: HALVES_CHECK,
     mistake: {
       looksLike: 'The halves shift while you turn them: the groove has a step where they meet.',

@@ -10,6 +10,7 @@ import {
   pinSentence,
 } from '#src/words/mounting.ts'
 import type { Terms } from '#src/words/terms.ts'
+import { screwTools } from './joints.ts'
 import type { OperationWords } from './operation.ts'
 
 /* How a bearing that runs comes on its shaft and into its housing. */
@@ -58,12 +59,12 @@ export function mountPlates({ pin, boards, screws }: PlateMounting, units: Units
     tool: [
       'drill press',
       'caliper',
-      ...(screws ? [`${screws.count * 2} wood screws ${screws.name}`, 'screwdriver'] : []),
+      'a bit for the upper bore',
+      ...(screws ? [screwTools(screws, 2).replace('drill press, ', '')] : []),
       ...(isGlued ? ['epoxy'] : []),
     ].join(', '),
     how: `Drill with the turntable apart, and brush out the chips. Boards: ${boardsSentence(boards, screws, units)} Pin: ${pinSentence(pin, units)} Lay the balls in, and lower the upper plate with its board over the pin.`,
-    check:
-      'Every screw head lies below the face, and nothing stands above it but the pin. The turntable turns as freely as before, and the pin touches neither the upper plate nor the board on top.',
+    check: `${screws ? 'Every screw head lies below the face, and nothing' : 'Nothing'} stands above ${screws ? 'it' : 'the lower face'} but the pin. The turntable turns as freely as before, and the pin touches neither the upper plate nor the board on top.`,
     mistake: {
       looksLike: 'The upper plate scrapes on the pin at one place.',
       costs:

@@ -1,5 +1,7 @@
 import type { Method } from '#shared/bearing/method.ts'
+import type { Mandrel } from '#shared/making/work-holding.ts'
 import type { Mm, Units } from '#shared/units/length.ts'
+import { figure } from '#src/words/figure.ts'
 
 /** The words of one operation of the job sheet. */
 export interface OperationWords {
@@ -52,8 +54,10 @@ const atOneSetting = (hole: string, isOnDisc: boolean): string =>
   `${isOnDisc ? '' : ', glue it to a disc of waste wood with paper between'}, turn the outside and the ${hole} at one setting, ${PART_DISC}`
 
 /** Where no bit is as wide as the bore. */
-export const turnBore = (parts: string): string =>
-  `The bore is too wide for a bit: glue ${parts} to waste wood with paper between, and turn or rout the bore before the outside.`
+export const turnBore = (parts: string, isOnDisc: boolean): string =>
+  `The bore is too wide for a bit: ${isOnDisc ? '' : `glue ${parts} to waste wood with paper between, and `}turn or rout the bore before the outside.`
+
+export const TURNED_BORE_TOOLS = 'lathe, waste wood, glue, paper, a knife'
 
 /** The check of the halves of a ring. */
 export const HALVES_CHECK = 'No light shows between the halves, and the marks meet.'
@@ -67,10 +71,54 @@ export const PROFILE_SHORT =
 
 export const FULL_LINE_STAYS = 'The full line is still there all the way round.'
 
+/** How a ring is held that has no centre left. */
+export const HELD_OUTSIDE =
+  'Hold it by its outside: in the chuck, or in a recess that you turn to fit in a disc of waste wood.'
+
 /** Before a ring comes off the lathe, and when it goes back on. */
 export const MARK_CHUCK = 'Before you take it off the lathe, mark the ring and the chuck across each other.'
 export const RECHUCK =
   'Put the ring back, mark against mark, and turn it by hand against a pencil: the pencil must touch all the way round. Tap it true before you start the lathe.'
+export interface MandrelFacts {
+  /** None where the bore is smaller than any bolt. */
+  readonly mandrel: Mandrel | undefined
+  /** Whether a bit is as wide as the bore. */
+  readonly isBored: boolean
+  readonly units: Units
+}
+
+const boltName = ({ bolt }: Mandrel): string => `${bolt.startsWith('M') ? 'an' : 'a'} ${bolt} bolt`
+
+/** What goes through a bore, and how it holds a ring on the lathe. */
+export function mandrelWords({ mandrel, isBored, units }: MandrelFacts): {
+  readonly tool: string
+  readonly how: string
+} {
+  if (!isBored)
+    return {
+      tool: 'waste wood',
+      how: 'For a mandrel, turn a spigot of waste wood that fills the bore, and hold the ring on it with a washer of wood and a screw.',
+    }
+  if (mandrel === undefined)
+    return { tool: 'a rod as wide as the bore', how: 'For a mandrel, take a rod that fills the bore.' }
+  const bush = mandrel.bush > 0 ? `, in a turned bush ${figure(mandrel.bush, units)} thick that fills the bore` : ''
+  return {
+    tool: `${boltName(mandrel)} with washers and a nut`,
+    how: `For a mandrel, take ${boltName(mandrel)} through the bore${bush}, its head in the chuck, and clamp the ring between washers.`,
+  }
+}
+
+/** The same of a plate, whose face must be free. */
+export function plateOnLathe({ mandrel, isBored }: Omit<MandrelFacts, 'units'>): string {
+  if (!isBored) return 'On the lathe, its waste wood holds it.'
+  const bolt = mandrel === undefined ? 'a screw' : boltName(mandrel)
+  return `On the lathe, clamp it with ${bolt} and a washer through the bore against a flat disc of waste wood, which centres it with a stub that fills the bore.`
+}
+
+export const MARK_MANDREL = 'Before you take it off the mandrel, mark both across each other.'
+/** As straight as a track is. */
+export const BLOCK_ON_TRACK =
+  'Hold the block, as long as the ring is wide, along the axis, on the side where the wood runs away from your hand, and keep it moving.'
 /** As the caution about abrasive has it. */
 export const OVER_A_DOWEL =
   'Lay a strip of abrasive over the dowel, hold the strip by its two ends, and press the dowel into the groove on the side where the wood runs away from your hand.'

@@ -4,8 +4,10 @@ import { figure } from '#src/words/figure.ts'
 import { giveOrTake, type PlugFacts } from '#src/words/plugs.ts'
 import type { Terms } from '#src/words/terms.ts'
 import {
+  BLOCK_ON_TRACK,
   FULL_LINE_STAYS,
   type GapFacts,
+  HELD_OUTSIDE,
   HOLLOW_EDGE,
   LAYOUT_CHECK,
   LAYOUT_TOOL,
@@ -19,8 +21,6 @@ import {
 } from './operation.ts'
 
 /* Making an outer ring, from the board to the groove. Tracks are in `rollers.ts`. */
-
-const ON_THE_LATHE = 'lathe, ring held by its outside, scraper'
 
 export const outerLayout = (facts: {
   readonly outside: Mm
@@ -39,12 +39,12 @@ export const outerLayout = (facts: {
   },
 })
 
-const BORE_CENTRE = 'Bore the centre square to the face, for the screw chuck.'
+const BORE_CENTRE = 'Bore the centre square to the face, as wide as the screw of the chuck needs.'
 
 /** There is a hole for the blade where the core is sawn out. */
 export const outerBore = (hasBladeHole: boolean): OperationWords => ({
   title: hasBladeHole ? 'Bore the holes for the chuck and the blade' : 'Bore the hole for the chuck',
-  tool: 'drill press, a sharp bit',
+  tool: 'drill press, sharp bits, a try square, a screw chuck',
   how: hasBladeHole
     ? `${BORE_CENTRE} If you will saw the core out, bore the hole for the blade inside the core, clear of its line.`
     : BORE_CENTRE,
@@ -66,12 +66,19 @@ export const outerSaw = ({ raceway }: Terms): OperationWords => ({
   },
 })
 
-const TURN_OUTSIDE = 'True the face, then turn the outside down to the line.'
-
-export const outerOutside = (machines: Method, { raceway }: Terms): OperationWords => ({
+export const outerOutside = (
+  machines: Method,
+  { isOnDisc, leavesSides }: { readonly isOnDisc: boolean; readonly leavesSides: boolean },
+  { raceway }: Terms,
+): OperationWords => ({
   title: 'Turn the outside of the outer ring',
   tool: 'lathe, gouge and scraper, outside caliper',
-  how: machines === 'lathe-only' ? `First knock the corners off the blank by hand. ${TURN_OUTSIDE}` : TURN_OUTSIDE,
+  how: [
+    ...(machines === 'lathe-only' ? ['First knock the corners off the blank by hand.'] : []),
+    isOnDisc ? 'Mount the disc of waste wood on the lathe.' : 'Mount the blank on the screw chuck.',
+    ...(leavesSides ? ['True the face.'] : []),
+    'Turn the outside down to the line.',
+  ].join(' '),
   check: `Measure it with the caliper in two directions. ${HOLLOW_EDGE}`,
   mistake: {
     looksLike: 'The outside is not round.',
@@ -79,15 +86,18 @@ export const outerOutside = (machines: Method, { raceway }: Terms): OperationWor
   },
 })
 
-type Core = Readonly<Record<'sawn' | 'parted', Pick<OperationWords, 'tool' | 'how'>>>
-const PART_OFF =
-  'Part from both faces, half way from each, well inside the line. Leave a thin web, stop the lathe, and break the web by hand.'
+type Core = Readonly<Record<'sawn' | 'parted' | 'turned', Pick<OperationWords, 'tool' | 'how'>>>
+const PART_OFF = `${HELD_OUTSIDE} Part from both faces, half way from each, well inside the line. Leave a thin web, stop the lathe, and break the web by hand.`
 const CORE: Core = {
   sawn: {
     tool: 'parting tool, ring held by its outside; or scroll saw or jigsaw',
     how: `${PART_OFF} With a scroll saw or jigsaw instead, start in the hole for the blade, and saw along the inner dashed line. Leave the full line on the ring.`,
   },
   parted: { tool: 'parting tool, ring held by its outside', how: PART_OFF },
+  turned: {
+    tool: 'lathe, ring held by its outside, scraper',
+    how: `${HELD_OUTSIDE} The core is too small to part out: open the hole in the centre as wide as the core, with light cuts.`,
+  },
 }
 
 /** The loss through a cut over the line: the land of a groove, or a track. */
@@ -105,8 +115,8 @@ export const outerCore = (way: keyof Core, raceway: 'groove' | 'track'): Operati
 
 export const OUTER_ROUTED: OperationWords = {
   title: 'Rout the outer ring',
-  tool: 'router on a circle jig, straight bit',
-  how: 'Rout the outside first, then the hole, in passes no deeper than half the width of the bit. Keep a web under the last pass of each circle.',
+  tool: 'router on a circle jig, straight bit, sanding block',
+  how: 'Rout the outside first, then the hole, in passes no deeper than half the width of the bit. Keep a thin web under the last pass of each circle, break the wood out by hand, and sand the edges.',
   check: 'The full line of the hole is still there all the way round.',
   mistake: {
     looksLike: 'The jig is set to the wrong side of the bit: the circle is wrong by the width of the bit.',
@@ -114,15 +124,16 @@ export const OUTER_ROUTED: OperationWords = {
   },
 }
 
-/** A ring of segments is held by the disc that it is glued to. */
-export const ON_ITS_DISC = 'lathe, ring on its disc of waste wood, scraper'
-
+const OPEN_HOLE =
+  'Open the hole until the line just disappears. Write down its diameter: the groove is measured from here.'
 const INSIDE: Omit<OperationWords, 'mistake'> = {
   title: 'Turn the hole to the line',
-  tool: ON_THE_LATHE,
-  how: 'Open the hole until the line just disappears. Write down its diameter: the groove is measured from here.',
+  tool: 'lathe, ring held by its outside, scraper, inside caliper',
+  how: `${HELD_OUTSIDE} ${OPEN_HOLE}`,
   check: `Measure it with the inside caliper in two directions. ${ROUND_EDGE}`,
 }
+/** A ring of segments is held by the disc that it is glued to. */
+export const ON_ITS_DISC = { tool: 'lathe, ring on its disc of waste wood, scraper, inside caliper', how: OPEN_HOLE }
 
 export const OUTER_INSIDE = {
   radial: (facts: GapFacts): OperationWords => ({
@@ -157,8 +168,8 @@ export const OUTER_GROOVE = {
   /** With a cage the balls stand apart: a plug tells the depth. */
   caged: ({ count }: { readonly count: number }): OperationWords => ({
     title: 'Cut the groove of the outer ring',
-    tool: 'lathe, scraper ground to the groove radius, inside caliper, the plug',
-    how: `Cut straight in, at mid width, then sand the groove smooth. Near its depth, lay the ${count} balls in, spread them evenly, and try the plug between them. Write down the diameter that you end at: you make the inner ring to that.`,
+    tool: 'lathe, scraper ground to the groove radius, inside caliper, strips of abrasive, a dowel for the groove, the plug',
+    how: `Cut straight in, at mid width, and stop short of the depth. ${MARK_CHUCK} Lay the ring flat, packed up so that the balls lie at mid groove, spread the ${count} balls evenly, and try the plug between them. ${RECHUCK} ${OVER_A_DOWEL} Try the plug again after every few strokes, until it just enters. Write the diameter that you end at on the ring: you make the inner ring to that.`,
     check: 'Hold the profile of the gauge sheet in the groove: its shoulders must meet the land all the way round.',
     mistake: {
       looksLike: 'The groove came out deeper than drawn.',
@@ -203,14 +214,16 @@ export const OUTER_FIT = {
 interface SandFacts {
   readonly minBallGap: Mm
   readonly maxBallGap: Mm
+  /** Whether a finish is still to come, which the figures leave room for. */
+  readonly isBare: boolean
   readonly noGo: Mm
   readonly plugs: PlugFacts
   readonly units: Units
 }
 
 /** When it is finished: by the plugs where they can tell, and else by the rule. */
-function finished({ element, raceway }: Terms, { minBallGap, maxBallGap, noGo, plugs, units }: SandFacts) {
-  const most = figure(maxBallGap, units)
+function finished({ element, raceway }: Terms, { minBallGap, maxBallGap, isBare, noGo, plugs, units }: SandFacts) {
+  const most = `${figure(maxBallGap, units)}${isBare ? ' before the finish' : ''}`
   if (plugs.decides)
     return {
       check: `The last ${element.one} goes in, the go plug enters between the seated ${element.many}, and the no-go plug does not: the gap is at most ${most}.`,
@@ -239,7 +252,7 @@ export const OUTER_SAND = {
     tool: 'lathe, strips of abrasive, a dowel for the groove, the two plugs, a rule or feelers',
   }),
   roller: (terms: Terms, facts: SandFacts): OperationWords => ({
-    ...sand(terms, facts),
-    tool: 'lathe, abrasive on a flat block as long as the ring is wide, the two plugs, a rule or feelers',
+    ...sand(terms, facts, ` ${BLOCK_ON_TRACK}`),
+    tool: 'lathe, abrasive on a narrow block with a handle, the two plugs, a rule or feelers',
   }),
 } as const

@@ -2,7 +2,17 @@ import type { Method } from '#shared/bearing/method.ts'
 import type { Mm, Units } from '#shared/units/length.ts'
 import { figure } from '#src/words/figure.ts'
 import { giveOrTake, type PlugFacts } from '#src/words/plugs.ts'
-import { type GapFacts, LAYOUT_CHECK, LAYOUT_TOOL, layTemplate, type OperationWords, turnBore } from './operation.ts'
+import {
+  type GapFacts,
+  LAYOUT_CHECK,
+  LAYOUT_TOOL,
+  layTemplate,
+  type MandrelFacts,
+  type OperationWords,
+  plateOnLathe,
+  TURNED_BORE_TOOLS,
+  turnBore,
+} from './operation.ts'
 
 /* Making the two plates of a turntable. */
 
@@ -20,29 +30,38 @@ export const plateLayout = (isSegmented: boolean): OperationWords => ({
 /** With what a bored plate is made round, and how. */
 const ROUND_BY: Readonly<Record<Method, Pick<OperationWords, 'tool' | 'how'>>> = {
   'saw-and-lathe': {
-    tool: 'drill press, band saw or scroll saw, lathe',
+    tool: 'band saw or scroll saw, lathe',
     how: 'Then saw it out along the dashed line, and turn its outside true to the bore.',
   },
   'lathe-only': {
-    tool: 'drill press, lathe',
+    tool: 'lathe',
     how: 'Then knock its corners off by hand, and turn its outside true to the bore.',
   },
   'router-and-lathe': {
-    tool: 'drill press, router on a circle jig',
+    tool: 'router on a circle jig',
     how: 'Then rout its outside true to the bore.',
   },
 }
 
-export const plateShape = (machines: Method, isBored: boolean): OperationWords => ({
-  title: 'Bore the plates and make them round',
-  tool: ROUND_BY[machines].tool,
-  how: `${isBored ? 'Bore the centre square to the face while you can still clamp the blank.' : turnBore('each blank')} ${ROUND_BY[machines].how}`,
-  check: 'Turn the plate about a pin in its bore: neither its rim nor its face may run out.',
-  mistake: {
-    looksLike: 'The bore is not square to the face.',
-    costs: 'The plate tilts, and the balls on one side carry all the load.',
-  },
-})
+export function plateShape(
+  machines: Method,
+  { mandrel, isBored, isSegmented }: Omit<MandrelFacts, 'units'> & { readonly isSegmented: boolean },
+): OperationWords {
+  const { tool, how } = ROUND_BY[machines]
+  const held = machines === 'router-and-lathe' ? '' : ` ${plateOnLathe({ mandrel, isBored })}`
+  return {
+    title: 'Bore the plates and make them round',
+    tool: isBored
+      ? `drill press, a bit as wide as the bore, ${tool}`
+      : [...new Set(`${tool}, ${TURNED_BORE_TOOLS}`.split(', '))].join(', '),
+    how: `${isBored ? 'Bore the centre square to the face while you can still clamp the blank.' : turnBore('each blank', isSegmented)} ${how}${held}`,
+    check: 'Turn the plate about a pin in its bore: neither its rim nor its face may run out.',
+    mistake: {
+      looksLike: 'The bore is not square to the face.',
+      costs: 'The plate tilts, and the balls on one side carry all the load.',
+    },
+  }
+}
 
 /** The tool that cuts the groove of a plate, and the setting of its circle. */
 const GROOVED_BY: Readonly<Record<Method, { readonly tool: string; readonly setting: string }>> = {
@@ -54,7 +73,7 @@ const GROOVED_BY: Readonly<Record<Method, { readonly tool: string; readonly sett
 export const trialGroove = (machines: Method, facts: GapFacts): OperationWords => ({
   title: 'Cut the first groove shallow',
   tool: GROOVED_BY[machines].tool,
-  how: 'Cut it on its circle, to a third of its depth. The balls lie over the lowest line of the groove however deep it is, so a shallow groove already shows whether the circle is right.',
+  how: 'Set the tool by the circle gauge, held against the wall of the bore. Cut the groove on that circle, to a third of its depth. The balls lie over the lowest line of the groove however deep it is, so a shallow groove already shows whether the circle is right.',
   check: 'Measure across the lowest line of the groove, in two directions.',
   mistake: {
     looksLike: `A circle whose radius is ${figure(facts.over, facts.units)} too large opens the gap by ${figure(facts.opens, facts.units)}.`,
@@ -85,7 +104,7 @@ export const plateGroove = (machines: Method, plugs: PlugFacts, units: Units): O
   title: 'Cut the groove to its depth',
   tool: GROOVED_BY[machines].tool,
   how: `Cut it on the circle that the balls have shown, in passes, the last one light. Write down the setting ${GROOVED_BY[machines].setting}.`,
-  check: `Hold the profile of the gauge sheet in the groove: its shoulders must meet the face all the way round. Then ${
+  check: `Hold the profile of the gauge sheet in the groove: its shoulders must meet the face all the way round. Measure the depth with the rod of the caliper, set by the depth block. Then ${
     plugs.decides
       ? 'try the balls and the plugs once more.'
       : `lay the balls in and measure the gap once more. The plugs cannot tell you that it is right: with these balls the go plug just enters at a gap of ${giveOrTake(plugs.whenGoEnters, units)}.`
@@ -97,9 +116,9 @@ export const plateGroove = (machines: Method, plugs: PlugFacts, units: Units): O
 })
 
 export const SECOND_PLATE: OperationWords = {
-  title: 'Cut the groove of the other plate',
-  tool: 'the same tool, at the same setting',
-  how: 'Do not touch the setting: if the two circles differ, the balls climb from one groove into the other. Then lay the plates together, with the balls between them.',
+  title: 'Cut the groove of the other plate, at the same setting',
+  tool: 'the same tool, a rule or feelers',
+  how: 'Do not touch the setting, whatever circle it came to: if the two circles differ, the balls climb from one groove into the other. Then lay the plates together, with the balls between them.',
   check: 'Measure the space between the plates with feelers, at four places. Turn the plate by hand: you feel no bump.',
   mistake: {
     looksLike: 'It turns now hard, now easily: the two circles differ, or one ball is large.',

@@ -3,14 +3,26 @@ import type { CheekScrews } from '#shared/making/split-ring.ts'
 import type { Mm, Units } from '#shared/units/length.ts'
 import { figure } from '#src/words/figure.ts'
 import { screwHoles, screwTools } from './joints.ts'
-import { type GapFacts, HOLLOW_EDGE, LAYOUT_CHECK, type OperationWords, RING_BY, ROUND_EDGE } from './operation.ts'
+import {
+  type GapFacts,
+  HELD_OUTSIDE,
+  HOLLOW_EDGE,
+  LAYOUT_CHECK,
+  MARK_CHUCK,
+  MARK_MANDREL,
+  type MandrelFacts,
+  mandrelWords,
+  type OperationWords,
+  RING_BY,
+  ROUND_EDGE,
+} from './operation.ts'
 
 /* Turning the tracks of a roller bearing, and its cheeks. */
 
 export const outerTrack = (facts: GapFacts): OperationWords => ({
   title: 'Turn the track of the outer ring, short of its size',
   tool: 'lathe, ring held by its outside, scraper, inside caliper',
-  how: 'Turn straight through, moving the tool along the axis: on a track that tapers the rollers run askew. Stop short of the size: you sand the rest to fit, with the rollers in.',
+  how: `${HELD_OUTSIDE} Turn straight through, moving the tool along the axis: on a track that tapers the rollers run askew. Stop short of the size: you sand the rest to fit, with the rollers in. ${MARK_CHUCK}`,
   check: `Measure it with the inside caliper at both ends, in two directions. ${ROUND_EDGE}`,
   mistake: {
     looksLike: `Each ${figure(facts.over, facts.units)} too much all round opens the gap by ${figure(facts.opens, facts.units)}.`,
@@ -19,16 +31,16 @@ export const outerTrack = (facts: GapFacts): OperationWords => ({
   },
 })
 
-export const INNER_TRACK: OperationWords = {
+export const innerTrack = (mandrel: MandrelFacts): OperationWords => ({
   title: 'Turn the track of the inner ring, short of its size',
-  tool: 'lathe, on a mandrel through the bore, gouge and scraper, outside caliper',
-  how: 'Turn it straight along the axis. Stop short of the size: you sand the rest to fit.',
+  tool: `lathe, ${mandrelWords(mandrel).tool}, gouge and scraper, outside caliper`,
+  how: `${mandrelWords(mandrel).how} Turn it straight along the axis. Stop short of the size: you sand the rest to fit. ${MARK_MANDREL}`,
   check: `Measure it with the caliper at both ends, in two directions. ${HOLLOW_EDGE}`,
   mistake: {
     looksLike: 'The track is thinner at one end.',
     costs: 'Play at that end, and rollers that run askew.',
   },
-}
+})
 
 export function cheeks(facts: {
   readonly machines: Method
@@ -43,17 +55,17 @@ export function cheeks(facts: {
   const { screws } = facts
   const fastened = screws
     ? `The screws go into the outer ring, clear of its track, those of one cheek between those of the other. ${screwHoles(screws, 'the cheek')}.`
-    : `There is no room for ${facts.requested === undefined ? 'a wood screw' : `a ${facts.requested} screw`} in cheek and ring: use pins or thinner screws, and drill for them.`
+    : `There is no room for ${facts.requested === undefined ? 'a wood screw' : `a ${facts.requested} screw`} in cheek and ring: drill for thin pins, and glue them into the ring alone.`
   return {
     title: screws
       ? `Make the two cheeks, and screw each on with ${screws.count} wood screws ${screws.name}`
       : 'Make the two cheeks, and fasten them',
-    tool: screws ? `${tool}, ${screwTools(screws, 2)}` : `${tool}, screwdriver`,
-    how: `Make each cheek like this. ${how('hole', false)} ${fastened} Brush out the chips, screw one cheek on, lay the ring on it, put in the inner ring and the rollers, and screw on the other cheek.`,
+    tool: `${tool}, ${screws ? screwTools(screws, 2) : 'drill press, thin pins, glue'}`,
+    how: `Make each cheek like this. ${how('hole', false)} ${fastened} Brush out the chips, put one cheek on, lay the ring on it, put in the inner ring and the rollers, and put on the other cheek.`,
     check: `${LAYOUT_CHECK} With both cheeks on, the rollers and the inner ring must still move ${figure(facts.axialPlay, facts.units)} along the axis.`,
     mistake: {
       looksLike: 'A cheek is not flat: the inner ring drags at one place in every turn.',
-      costs: 'Little: plane the cheek, or put paper under it at the screws.',
+      costs: 'Little: plane the cheek, or put paper under it.',
     },
   }
 }

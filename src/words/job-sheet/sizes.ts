@@ -123,6 +123,7 @@ export const rowOf = (count: number, arrangement: ArrangementName): string =>
 export const circleOfScrews = (count: number): string => `circle of the ${count} screws`
 export const circleOfDowels = (count: number): string => `circle of the ${count} dowels`
 export const gapName = (arrangement: ArrangementName): string => TERMS[arrangement].gap
+export const beforeFinishName = (name: string): string => `${name} before the finish`
 export const gapToReach = (arrangement: ArrangementName): string => `${gapName(arrangement)} to reach`
 
 export const READINGS = {
@@ -130,8 +131,10 @@ export const READINGS = {
   acrossTrack: 'across the track',
   depth: 'depth below the land',
   holeThere: 'diameter of the hole there',
+  outsideThere: 'outside diameter there',
   play: 'play from side to side',
   binds: 'it binds',
+  plug: 'plug: enters, snug or refuses',
   goPlug: 'go plug: enters, snug or refuses',
   noGoPlug: 'no-go plug: enters, snug or refuses',
 } as const

@@ -1,5 +1,7 @@
 import type { ArrangementName } from '#shared/bearing/arrangements.ts'
 import type { WoodPart } from '#shared/bearing/wood-parts.ts'
+import type { Blank } from '#shared/making/blanks.ts'
+import type { BoardOption } from '#shared/making/boards.ts'
 import type { Mm, Units } from '#shared/units/length.ts'
 import type { Construction } from '#shared/wood/construction.ts'
 import { figure } from '#src/words/figure.ts'
@@ -25,27 +27,45 @@ const SAWN: Readonly<Record<Construction, string>> = {
 }
 
 export interface PlannedWood {
-  readonly part: WoodPart
+  readonly part: WoodPart | 'cheeks'
   readonly species?: string
-  readonly construction: Construction
+  /** Where it is stated. */
+  readonly construction?: Construction
+  readonly blank: Pick<Blank, 'thickness' | 'roughCircle' | 'pieces'>
+  /** The first of those that the stock offers. */
+  readonly board: Pick<BoardOption, 'nominalThickness' | 'layers' | 'across' | 'dressedWidth' | 'length'>
 }
 
-const planned = ({ part, species, construction }: PlannedWood): string =>
-  `For the ${WOODEN_PARTS[part]}: ${species === undefined ? '' : `${species}, `}${SAWN[construction]}. `
+/** Wood of one part: what it is, and how much to take. */
+function planned({ part, species, construction, blank, board }: PlannedWood, units: Units): string {
+  const size = (length: Mm): string => figure(length, units)
+  const what = [
+    ...(species === undefined ? [] : [species]),
+    ...(construction === undefined ? [] : [SAWN[construction]]),
+  ]
+  const layers = board.layers > 1 ? `, in ${board.layers} layers` : ''
+  const across = board.across > 1 ? `, ${board.across} side by side` : ''
+  const much =
+    construction === 'cross-laminated-ply'
+      ? `${blank.pieces === 2 ? 'two blanks' : 'a blank'} ${size(blank.thickness)} thick and ${size(blank.roughCircle)} across`
+      : `a board of ${board.nominalThickness}, at least ${size(board.dressedWidth)} wide and ${size(board.length)} long${layers}${across}`
+  return ` For the ${part === 'cheeks' ? part : WOODEN_PARTS[part]}: ${[...what, much].join('; ')}.`
+}
 
 /**
  * @param lies whether a ring comes in halves, and whether the parts that lie alike have a grain to lie by
- * @param woods those that the plan states
+ * @param woods of every part
  */
 export const wood = (
   arrangement: ArrangementName,
   lies: { readonly isSplit: boolean; readonly hasGrain: boolean },
   woods: readonly PlannedWood[],
+  units: Units,
 ): OperationWords => ({
   title: 'Choose the wood',
   tool: 'a rule, a pencil',
-  how: `Take straight-grained wood without knots or splits. Leave it in the room where the bearing will live for two weeks ${TRADE_SIGN}.${lies.hasGrain ? (lies.isSplit ? HALVES : (ALIKE[arrangement] ?? '')) : ''}`,
-  check: `${woods.map(planned).join('')}A straightedge laid across each face does not rock, and the board weighs the same on two days.`,
+  how: `${woods.every(({ construction }) => construction === 'cross-laminated-ply') ? 'Take plywood of many thin layers without gaps.' : 'Take straight-grained wood without knots or splits.'} Leave it in the room where the bearing will live for two weeks ${TRADE_SIGN}.${lies.hasGrain ? (lies.isSplit ? HALVES : (ALIKE[arrangement] ?? '')) : ''}${woods.map((each) => planned(each, units)).join('')}`,
+  check: `A straightedge laid across each face does not rock, and the board weighs the same on two days.`,
   mistake: {
     looksLike: `The board was damp: a ${TERMS[arrangement].part.one} that was round on the lathe is oval a week later.`,
     costs: 'Every size that you cut. Wait instead: wood costs less than work.',
@@ -86,7 +106,7 @@ export function gauges(arrangement: ArrangementName, { within, paper, units }: G
   const plugs = arrangement === 'caged' ? 'the plug' : 'both plugs'
   return {
     title: 'Make the gauges',
-    tool: 'lathe, gouge and scraper, outside caliper, fine saw, file',
+    tool: `lathe, gouge and scraper, outside caliper, fine saw, file, the printed gauge sheet, glue, thin plywood or card${raceway.one === 'track' ? '' : ', a grinder'}`,
     how: `Turn ${plugs} from dense, dry wood, longer than the ${part.one} is thick, and sand the last bit. Write the size on the end. Print the gauge sheet at full size, glue it to thin plywood or card, cut outside its lines, and file to them. ${SETS[arrangement].how}${paper === undefined ? '' : ` ${dowels(paper, units)}`}`,
     check: `Measure each plug with the caliper at both ends, in two directions: it must be within ${figure(within, units)} ${TRADE_SIGN}.${arrangement === 'roller' ? '' : ' Lay each profile on a second print of its sheet: it must cover the outline, and no more.'} ${SETS[arrangement].check}${paper === undefined ? '' : ' Measure each dowel once more with the paper on: twice the radius of its profile.'}`,
     mistake: {

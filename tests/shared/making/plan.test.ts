@@ -89,8 +89,9 @@ test('gauges stand for the design: no wood is gone at the stop, and a wrapped do
       if (bearing === undefined) return
       const kit = gaugeKitOf(bearing)
       const [go, noGo] = kit.plugs
-      expect([go?.diameter, noGo?.diameter]).toEqual([bearing.gauge.goDiameter, bearing.gauge.noGoDiameter])
       const film = bearing.resolved.finishAllowance
+      const { goDiameter, noGoDiameter } = bearing.gauge
+      expect([go?.diameter, noGo?.diameter]).toEqual([goDiameter + 2 * film, noGoDiameter + 2 * film])
       for (const ring of ['outerRing', 'innerRing'] as const) {
         const [stop, done] = kit.setBlocks.filter((block) => block.ring === ring)
         const bottom = bearing[ring].grooveBottomDiameter

@@ -116,6 +116,53 @@ describe('the operations', () => {
     },
   )
 
+  // The balls seat on the bottoms: play = De − di − 2 Dw, and the gap by its law, g(R) = 2R sin(π − (Z−1) asin(Dw/2R)) − Dw.
+  test.each([
+    ['radial', BODY, 'De', 'di'],
+    ['roller', ROLLERS, 'E', 'F'],
+    ['caged', CAGED, 'De', 'di'],
+  ])(
+    '%s: gap, play and plugs before the finish are those of the grooves as they are cut',
+    async (name, body, outer, inner) => {
+      const film = 0.08
+      const at = await sharedApp()
+      const operations = await sheet({ ...body, finishAllowance: film }, at)
+      const sizes = operations.flatMap((operation) => operation.sizes)
+      const figureOf = (wanted: string) =>
+        sizes.find(({ symbol, name }) => symbol === wanted || name === wanted)?.value ?? Number.NaN
+      const across = figureOf(outer)
+      expect(figureOf('play to reach before the finish')).toBeWithin(1e-6, across - figureOf(inner) - 2 * 16)
+      if (name === 'caged') return expect(figureOf('plug that just enters')).toBeWithin(1e-6, across - 2 * 16)
+      const radius = (across - 16) / 2
+      const gap = 2 * radius * Math.sin(Math.PI - 11 * Math.asin(8 / radius)) - 16
+      expect(figureOf(`${name === 'radial' ? 'ball' : 'roller'} gap to reach before the finish`)).toBeWithin(1e-6, gap)
+      const { gauge } = JSON.parse((await post(`${at}/v1/design`, { ...body, finishAllowance: film })).text) as {
+        readonly gauge: { readonly goDiameter: number; readonly noGoDiameter: number }
+      }
+      expect(figureOf('go plug')).toBeWithin(1e-6, gauge.goDiameter + 2 * film)
+      expect(figureOf('no-go plug')).toBeWithin(1e-6, gauge.noGoDiameter + 2 * film)
+    },
+  )
+
+  test.each(OF_EACH)(
+    '%s, %s: what the sheet has you make is not among the tools to begin with',
+    async (_name, method, body) => {
+      const { text } = await post(`${await sharedApp()}/v1/job-sheet`, { ...body, making: { method } })
+      const { tools } = JSON.parse(text) as { readonly tools: readonly string[] }
+      expect(tools).toContain('lathe')
+      for (const tool of tools)
+        expect(tool).not.toMatch(/plugs?$|ground to|dowel for the groove|^(?:balls|rollers|fine)$/)
+    },
+  )
+
+  test('halves that no screw holds are glued at the end, and those that are screwed are not', async () => {
+    const runIn = async (body: object) => (await sheet(body)).find(({ id }) => id === 'run-in')?.how
+    expect(await runIn({ ...BODY, balls: { count: 8, diameter: 16 }, bore: 8 })).toContain(
+      'glue the halves of the inner ring',
+    )
+    for (const body of [BODY, { ...BODY, split: 'none' }, PLATES]) expect(await runIn(body)).not.toContain('glue')
+  })
+
   // Twice the scatter of a tool of 0.2 mm and a tenth of the depth: by hand for 3.2 mm, 2 × 0.3774 mm.
   test('both grooves are stopped short, the outer one below its size and the inner one above', async () => {
     const operations = await sheet(BODY)
@@ -316,6 +363,19 @@ describe('the forms that it comes in', () => {
     )
     expect(text).not.toMatch(/<script|style="|javascript:/)
     expect(text.match(/class="box"/g)).toHaveLength(24)
+  })
+
+  test('what the design warns of stands on the sheet, before anything is cut', async () => {
+    const at = await sharedApp()
+    const body = { ...BODY, split: 'none' }
+    const { text } = await post(`${at}/v1/job-sheet`, body)
+    const { warnings } = JSON.parse(text) as { readonly warnings: readonly { severity: string; message: string }[] }
+    const fault = warnings.find(({ severity }) => severity === 'fault')?.message ?? 'no fault'
+    for (const form of ['full', 'short']) {
+      const page = (await post(`${at}/v1/job-sheet`, { ...body, form, format: 'html' })).text
+      expect(page.indexOf(fault)).toBeGreaterThan(0)
+      expect(page.indexOf(fault)).toBeLessThan(page.indexOf('1. Choose'))
+    }
   })
 
   test('in inches it speaks of inches', async () => {
