@@ -66,9 +66,8 @@ function loadAtWidth({ rolling, modulus, halfWidth }: Surface, axisRatio: number
 function axisRatioAtWidth(quantity: (axisRatio: number) => number, wanted: number): number {
   if (quantity(1) <= wanted) return 1
   const logarithm = Math.log(wanted)
-  // between the first and the second power of the axis ratio: a slope that is a little off costs a round or two
-  const beyond = (at: number) => [Math.log(quantity(Math.exp(at))) - logarithm, 3 / 2] as const
+  const beyond = (at: number): number => Math.log(quantity(Math.exp(at))) - logarithm
   let low = -1
-  while (beyond(low)[0] > 0) low *= 2
+  while (beyond(low) > 0) low *= 2
   return Math.exp(bracketedRoot(beyond, low, 0))
 }

@@ -1,4 +1,4 @@
-import { bracketedRoot, type ValueAndSlope } from '#shared/numbers/bracketed-root.ts'
+import { bracketedRoot } from '#shared/numbers/bracketed-root.ts'
 import { requireWhole, requireWithin } from '#shared/precondition.ts'
 
 /*
@@ -73,20 +73,14 @@ const pressed = (cosine: number, lean: number): number => Math.max(0, 1 - lean +
 const power = (base: number, exponent: number): number => (base > 0 ? Math.exp(exponent * Math.log(base)) : 0)
 
 function leanFor(cosines: readonly number[], exponent: number, beside: number): number {
-  const beyond = (lean: number): ValueAndSlope => {
-    let [load, moment, loadSlope, momentSlope] = [0, 0, 0, 0]
+  const beyond = (lean: number): number => {
+    let [load, moment] = [0, 0]
     for (const cosine of cosines) {
-      const by = pressed(cosine, lean)
-      if (by === 0) continue
-      const force = power(by, exponent)
-      const slope = exponent * power(by, exponent - 1) * (cosine - 1)
+      const force = power(pressed(cosine, lean), exponent)
       load += force
       moment += force * cosine
-      loadSlope += slope
-      momentSlope += slope * cosine
     }
-    const mean = moment / load
-    return [mean - beside, (momentSlope - mean * loadSlope) / load]
+    return moment / load - beside
   }
   // Halfway between the ball that is nearest to the load and the next, the nearest carry alone.
   const nearest = Math.max(...cosines)

@@ -1,4 +1,4 @@
-import { bracketedRoot, type ValueAndSlope } from '#shared/numbers/bracketed-root.ts'
+import { bracketedRoot } from '#shared/numbers/bracketed-root.ts'
 import { completeElliptic } from '#shared/numbers/elliptic-integrals.ts'
 import { requireAboveZero } from '#shared/precondition.ts'
 import { type Mm, mm } from '#shared/units/length.ts'
@@ -65,27 +65,17 @@ export function contactForm(curvatures: Curvatures): ContactForm {
   }
 }
 
-/** Nearer to a circle than this the slope is that of its limit, −3π/16. */
-const NEARLY_ROUND = 1e-10
-
 /** In the logarithm of the axis ratio, which the logarithm of the curvatures' ratio follows almost straight. */
 function axisRatioFor(ratio: number): number {
   const wanted = Math.log(ratio)
-  const beyond = (flatness: number): ValueAndSlope => {
+  const beyond = (flatness: number): number => {
     const axes = Math.exp(-flatness)
     const { first, difference } = completeElliptic(axes)
-    const other = first - difference
-    const squared = (1 - axes) * (1 + axes)
-    const differenceSlope = squared < NEARLY_ROUND ? (-3 * Math.PI) / 16 : (axes * difference - other / axes) / squared
-    const otherSlope = -other / axes - differenceSlope
-    return [
-      Math.log(other / difference) + 2 * flatness - wanted,
-      2 - axes * (otherSlope / other - differenceSlope / difference),
-    ]
+    return Math.log((first - difference) / difference) + 2 * flatness - wanted
   }
-  if (beyond(0)[0] >= 0) return 1
+  if (beyond(0) >= 0) return 1
   let high = 1
-  while (beyond(high)[0] < 0) high *= 2
+  while (beyond(high) < 0) high *= 2
   return Math.exp(-bracketedRoot(beyond, 0, high))
 }
 

@@ -1,4 +1,4 @@
-import { bracketedRoot, type ValueAndSlope } from '#shared/numbers/bracketed-root.ts'
+import { bracketedRoot } from '#shared/numbers/bracketed-root.ts'
 import { integral } from '#shared/numbers/quadrature.ts'
 import { requireAboveZero, requireWhole, requireWithin } from '#shared/precondition.ts'
 import { type Mm, mm } from '#shared/units/length.ts'
@@ -60,16 +60,12 @@ export interface SharedLoad {
  */
 export function sharedByMany(load: number, sharing: Sharing): SharedLoad {
   const { count, exponent, stiffness, clearance } = sharing
-  const mean = (press: number, of: (pressed: number, cosine: number) => number): number => {
+  const force = (press: number): number => {
     const end = 2 * Math.asin(Math.sqrt(loadZoneOf(press, clearance)))
-    return integral((angle) => of(pressedAt(angle, press, clearance), Math.cos(angle)), 0, end) / Math.PI
+    const part = (angle: number): number => power(pressedAt(angle, press, clearance), exponent) * Math.cos(angle)
+    return (count * stiffness * integral(part, 0, end)) / Math.PI
   }
-  const all = count * stiffness
-  const press = pressFor(load, sharing, (at) => [
-    all * mean(at, (pressed, cosine) => power(pressed, exponent) * cosine),
-    all * exponent * mean(at, (pressed, cosine) => power(pressed, exponent - 1) * cosine * cosine),
-  ])
-  return sharedLoad(press, sharing)
+  return sharedLoad(pressFor(load, sharing, force), sharing)
 }
 
 /** The same ball by ball. */
@@ -87,17 +83,7 @@ export interface LoadByBall extends SharedLoad {
 export function sharedByBalls(load: number, sharing: Sharing, phase: number): LoadByBall {
   const { exponent, stiffness, clearance } = sharing
   const angles = anglesOf(sharing.count, phase)
-  const press = pressFor(load, sharing, (at) => {
-    let [force, slope] = [0, 0]
-    for (const angle of angles) {
-      const pressed = pressedAt(angle, at, clearance)
-      if (pressed === 0) continue
-      const cosine = Math.cos(angle)
-      force += stiffness * power(pressed, exponent) * cosine
-      slope += stiffness * exponent * power(pressed, exponent - 1) * cosine * cosine
-    }
-    return [force, slope]
-  })
+  const press = pressFor(load, sharing, (at) => carried(angles, at, sharing))
   const each = angles.map((angle) => stiffness * power(pressedAt(angle, press, clearance), exponent))
   return { ...sharedLoad(press, sharing), most: Math.max(...each), each }
 }
@@ -105,12 +91,14 @@ export function sharedByBalls(load: number, sharing: Sharing, phase: number): Lo
 /** The load that the ring carries when its most loaded ball, right under the load, carries so much [N]. */
 export function loadWhenBallCarries(most: number, sharing: Sharing): number {
   requireSharing(most, sharing)
-  const { count, exponent, stiffness, clearance } = sharing
-  const press = power(most / stiffness, 1 / exponent)
-  return anglesOf(count, 0).reduce(
-    (sum, angle) => sum + stiffness * power(pressedAt(angle, press, clearance), exponent) * Math.cos(angle),
-    0,
-  )
+  const { count, exponent, stiffness } = sharing
+  return carried(anglesOf(count, 0), power(most / stiffness, 1 / exponent), sharing)
+}
+
+/** The load that balls at these angles from it carry together. */
+function carried(angles: readonly number[], press: number, { exponent, stiffness, clearance }: Sharing): number {
+  const of = (angle: number): number => power(pressedAt(angle, press, clearance), exponent) * Math.cos(angle)
+  return angles.reduce((sum, angle) => sum + stiffness * of(angle), 0)
 }
 
 const anglesOf = (count: number, phase: number): readonly number[] =>
@@ -137,19 +125,15 @@ const sharedLoad = (press: number, { clearance, stiffness, exponent }: Sharing):
 /** Without the power of the language, whose last bit differs from engine to engine. */
 function power(base: number, exponent: number): number {
   if (exponent === POINT_CONTACT) return base * Math.sqrt(base)
-  if (exponent === POINT_CONTACT - 1) return Math.sqrt(base)
   return base > 0 ? Math.exp(exponent * Math.log(base)) : 0
 }
 
 /** The press at which a force that grows with it, from 0, reaches the load. */
-function pressFor(load: number, sharing: Sharing, force: (press: number) => ValueAndSlope): number {
+function pressFor(load: number, sharing: Sharing, force: (press: number) => number): number {
   requireSharing(load, sharing)
-  const beyond = (press: number): ValueAndSlope => {
-    const [value, slope] = press > 0 ? force(press) : [0, 0]
-    return [value - load, slope]
-  }
+  const beyond = (press: number): number => (press > 0 ? force(press) : 0) - load
   let high = power(load / sharing.stiffness, 1 / sharing.exponent)
-  while (beyond(high)[0] < 0) high *= 2
+  while (beyond(high) < 0) high *= 2
   return bracketedRoot(beyond, 0, high)
 }
 

@@ -1,3 +1,4 @@
+import { bracketedRoot } from '#shared/numbers/bracketed-root.ts'
 import { itemAt } from '#shared/numbers/item-at.ts'
 import { requireAboveZero, requireWhole, requireWithin } from '#shared/precondition.ts'
 import type { Mm } from '#shared/units/length.ts'
@@ -31,7 +32,7 @@ export interface Turntable {
   readonly freedom: number
   /** K of one ball between both plates [N/mm^1.5]. */
   readonly stiffness: number
-  /** β*, at the edge of the groove [radians], between 0 and a right angle. */
+  /** β*, at the edge of the groove [radians], above 0 and short of a right angle, so that a ball at a wall is beyond it. */
   readonly edgeAngle: number
   /** m of one ball [kg]. */
   readonly ballMass: number
@@ -96,8 +97,6 @@ function pullOf(table: Turntable, square: number): Pull {
 const MOST_STEPS = 100
 /** Forces are in balance to this part of the load. */
 const BALANCED = 1e-9
-/** The plate cannot shift further than both grooves let it. */
-const FARTHEST_SHIFT = 1.98
 
 /**
  * The turntable in balance at a speed.
@@ -109,7 +108,7 @@ const FARTHEST_SHIFT = 1.98
 export function balanceAt(table: Turntable, speed: number, phase: 0 | 0.5): Balance | undefined {
   requireTable(table)
   requireWithin('speed', speed, 0, Number.MAX_VALUE)
-  const { count, load, stiffness, freedom } = table
+  const { count, load, stiffness } = table
   const turn = speed * PER_RPM
   const pull = pullOf(table, turn * turn)
   const ring = ringOf(count, phase)
@@ -117,11 +116,7 @@ export function balanceAt(table: Turntable, speed: number, phase: 0 | 0.5): Bala
   let now = placed(table, pull, ring, [share * share, 0, 0])
   for (let round = 0; round < MOST_STEPS; round++) {
     if (Math.max(...now.left.map(Math.abs)) < BALANCED * load) return now
-    const step = newtonStep(table, now)
-    const shift = now.shifts + step[2]
-    const most = FARTHEST_SHIFT * freedom
-    const whole = Math.abs(shift) > most ? Math.max(0, (most * Math.sign(step[2]) - now.shifts) / step[2]) : 1
-    now = along(table, pull, ring, now, step, whole)
+    now = along(table, pull, ring, now, newtonStep(table, now))
     if (!(Math.abs(now.sinks) < LOST * table.pitchRadius)) return undefined
   }
   return Math.max(...now.left.map(Math.abs)) < NEARLY * load ? now : undefined
@@ -247,34 +242,22 @@ function newtonStep({ freedom, stiffness }: Turntable, { balls, left }: Balance)
 const RIDGE = 1e-9
 const RELATIVE_RIDGE = 1e-10
 
-const MOST_SEARCHES = 40
-
 /** So far along a step that the energy no longer falls much: by its slope, which rounding leaves readable to the end. */
-function along(table: Turntable, pull: Pull, ring: Ring, from: Balance, step: Three, whole: number): Balance {
+function along(table: Turntable, pull: Pull, ring: Ring, from: Balance, step: Three): Balance {
   const slopeAt = ({ left }: Balance): number => left.reduce((sum, each, row) => sum + each * itemAt(step, row), 0)
-  const at = (part: number): Balance =>
-    placed(
-      table,
-      pull,
-      ring,
-      [from.sinks + part * step[0], from.leans + part * step[1], from.shifts + part * step[2]],
-      from,
-    )
   const start = slopeAt(from)
-  let [low, high, part] = [0, whole, whole]
-  let [atLow, atHigh] = [start, 0]
-  let now = at(part)
-  for (let search = 0; search < MOST_SEARCHES; search++) {
-    const slope = slopeAt(now)
-    if (Math.abs(slope) <= -start / 2 || (slope < 0 && part === whole)) break
-    if (slope > 0) [high, atHigh] = [part, slope]
-    else [low, atLow] = [part, slope]
-    const chord = atLow / (atLow - atHigh)
-    part = low + (high - low) * (search % 2 === 1 ? 0.5 : Math.min(0.95, Math.max(0.05, chord)))
-    now = at(part)
+  for (let part = 1; ; part /= 2) {
+    const [sinks, leans, shifts] = [
+      from.sinks + part * step[0],
+      from.leans + part * step[1],
+      from.shifts + part * step[2],
+    ]
+    const now = placed(table, pull, ring, [sinks, leans, shifts], from)
+    if (slopeAt(now) <= -start / 2 || part < LEAST_PART) return now
   }
-  return now
 }
+
+const LEAST_PART = 1e-12
 
 /** Speeds [1/min] of rigid plates and very many balls: see above. Each is endless where it cannot happen. */
 export interface RigidLimits {
@@ -350,35 +333,21 @@ function beyondEdgeOf(table: Turntable, phase: 0 | 0.5): (speed: number) => numb
 
 function leavingAt(table: Turntable, phase: 0 | 0.5): number {
   const beyond = beyondEdgeOf(table, phase)
+  if (!(beyond(0) < 0)) return 0
   const { pushedAside, tips, climbsOut } = rigidLimits(table)
-  let [low, high] = [0, Math.max(LEAST_SPEED, Math.min(pushedAside, tips, climbsOut))]
-  let [below, above] = [-Math.sin(table.edgeAngle), beyond(high)]
-  for (let rise = 0; above < 0 && rise < MOST_RISES; rise++) {
-    ;[low, below] = [high, above]
-    high *= rise < 2 ? 1.1 : 2
-    above = beyond(high)
-  }
-  for (let round = 0; high - low > SPEED_WITHIN * high && round < MOST_ROUNDS; round++) {
-    // along the chord where both ends have one, kept off them; halves else, and now and then
-    const chord = Math.min(0.98, Math.max(0.02, below / (below - above)))
-    const middle = low + (round % 3 === 2 || above === Number.POSITIVE_INFINITY ? 0.5 : chord) * (high - low)
-    const value = beyond(middle)
-    if (value < 0) [low, below] = [middle, value]
-    else [high, above] = [middle, value]
-    if (high < LEAST_SPEED) return 0
-  }
-  return low
+  let high = Math.max(LEAST_SPEED, Math.min(pushedAside, tips, climbsOut))
+  while (beyond(high) < 0) high *= 2
+  return bracketedRoot(beyond, 0, high, SPEED_WITHIN)
 }
 
 const LEAST_SPEED = 1e-3
-const MOST_RISES = 60
-const MOST_ROUNDS = 100
+const STEEPEST_EDGE = Math.PI / 2 - 10 * AT_WALL
 
 function requireTable(table: Turntable): void {
   requireWhole('count', table.count, 3)
   for (const name of ['pitchRadius', 'freedom', 'stiffness', 'ballMass', 'load'] as const)
     requireAboveZero(name, table[name])
-  requireWithin('edgeAngle', table.edgeAngle, Number.MIN_VALUE, Math.PI / 2)
+  requireWithin('edgeAngle', table.edgeAngle, Number.MIN_VALUE, STEEPEST_EDGE)
   requireWithin('offset', table.offset, 0, Number.MAX_VALUE)
   requireWithin('height', table.height, 0, Number.MAX_VALUE)
 }

@@ -56,7 +56,7 @@ function markingLoad({ surface, hardness }: Dented, semiMinor: number): number {
 /** Depth that a mark of this half width keeps once the load is gone [mm]. */
 function lastingDepth(dented: Dented, semiMinor: number): number {
   const share = markingLoad(dented, semiMinor) / elasticLoad(dented.surface, semiMinor)
-  return share < 1 ? (semiMinor * semiMinor * dented.surface.rolling * (1 - share)) / 2 : 0
+  return (semiMinor * semiMinor * dented.surface.rolling * Math.max(0, 1 - share)) / 2
 }
 
 /**
@@ -92,7 +92,6 @@ export function loadForDent(dented: Dented, depth: Mm): number {
   const { rolling } = dented.surface
   const widest = DEEPEST / rolling
   if (!(lastingDepth(dented, widest) > depth)) return markingLoad(dented, widest)
-  // elastic up to some width, then with its square: the slope is that of the square
-  const beyond = (semiMinor: number) => [lastingDepth(dented, semiMinor) - depth, semiMinor * rolling] as const
-  return markingLoad(dented, bracketedRoot(beyond, 0, widest))
+  const width = bracketedRoot((semiMinor) => (semiMinor > 0 ? lastingDepth(dented, semiMinor) : 0) - depth, 0, widest)
+  return markingLoad(dented, width)
 }

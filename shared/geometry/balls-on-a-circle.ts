@@ -1,4 +1,4 @@
-import { bracketedRoot, type ValueAndSlope } from '#shared/numbers/bracketed-root.ts'
+import { bracketedRoot } from '#shared/numbers/bracketed-root.ts'
 import { itemAt, lastOf } from '#shared/numbers/item-at.ts'
 import { type Mm, mm } from '#shared/units/length.ts'
 import { requireDiameters } from './ring-of-balls.ts'
@@ -66,6 +66,8 @@ export function tightestCircle(diameters: readonly number[]): Mm {
  * Straight-line gap, in space, between the last ball and the first when all others are pushed together:
  * g = √(4 R² sin² H + (r₁ − r_Z)²) − r₁ − r_Z. Below 0 the ring does not close. Of equal balls it is `ballGap` at R. Where the
  * balls but one fill more than the circle (H > π) it goes on falling by the arc of the overlap, as `unequalBallGap` does.
+ * With R it never falls: dφ/dR = −tan φ / R, so that in H beyond a quarter turn both parts of the chord's slope open it, and
+ * below, tan H ≥ Σ tan φ.
  *
  * @param pitchRadius R, of the groove's circle [mm], at least `tightestCircle`
  * @param diameters in their order round the ring [mm], each above 0, three at least
@@ -111,28 +113,6 @@ export function gapPerEachDiameterOnCircle(pitchRadius: Mm, diameters: readonly 
   })
 }
 
-/**
- * How fast the gap opens with the circle, the balls staying: by dφ/dR = −tan φ / R. It never falls: in H beyond a quarter
- * turn both parts of the chord's slope open it, and below, tan H ≥ Σ tan φ.
- *
- * @returns mm of gap per mm of the circle's radius; ranges and errors as for `ballGapOnCircle`
- */
-export function gapPerCircleRadius(pitchRadius: Mm, diameters: readonly number[]): number {
-  requireDiameters(diameters)
-  const half = halfRow(pitchRadius, diameters, HALF_OF_IT)
-  let tangents = 0
-  for (let ball = 1; ball < diameters.length; ball++) {
-    const squared = (itemAt(diameters, ball - 1) * itemAt(diameters, ball)) / (4 * pitchRadius * pitchRadius)
-    tangents += Math.sqrt(squared / Math.max(0, 1 - squared))
-  }
-  if (half > Math.PI) return 2 * (tangents - (half - Math.PI))
-  const chord = 2 * pitchRadius * Math.sin(half)
-  const rise = (itemAt(diameters, 0) - lastOf(diameters)) / 2
-  const span = Math.sqrt(chord * chord + rise * rise)
-  const perChord = span > 0 ? chord / span : 1
-  return 2 * perChord * (Math.sin(half) - Math.cos(half) * tangents)
-}
-
 /** In the tightest circle the gap moves by a root: its rounding there is the root of a rounding. */
 const ROOT_OF_ROUNDING = 4e-8
 
@@ -150,11 +130,8 @@ export function closingCircle(diameters: readonly number[], gap: Mm = mm(0)): Mm
     throw new RangeError(`gap must be at least ${least} and below ${most} mm, got ${gap}`)
   }
   if (gap <= least + ROUNDING * tightest) return tightest
-  const beyond = (radius: number): ValueAndSlope => [
-    ballGapOnCircle(mm(radius), diameters) - gap,
-    gapPerCircleRadius(mm(radius), diameters),
-  ]
+  const beyond = (radius: number): number => ballGapOnCircle(mm(radius), diameters) - gap
   let high = 2 * tightest
-  while (beyond(high)[0] < 0) high *= 2
+  while (beyond(high) < 0) high *= 2
   return mm(bracketedRoot(beyond, tightest, high))
 }

@@ -60,7 +60,7 @@ function steepestInRing(least: Mm, { ballCount, smallest, largest }: SizesLaid):
   return Math.sqrt(far / near + near / far + 2 + turn * turn)
 }
 
-/** 2 √(1 + (Σ tan φ)²): the two parts of `gapPerCircleRadius` go with sin H and cos H. */
+/** 2 √(1 + (Σ tan φ)²): dg/dR is 2 (sin H − cos H Σ tan φ) where the ends are equal, and less where they are not. */
 function steepestOnCircle(least: Mm, { ballCount, largest }: SizesLaid): number {
   const large = largest / 2
   const tightest = Math.max(least, large)

@@ -1,4 +1,4 @@
-import { bracketedRoot, type ValueAndSlope } from '#shared/numbers/bracketed-root.ts'
+import { bracketedRoot } from '#shared/numbers/bracketed-root.ts'
 import { requireAboveZero, requireWhole } from '#shared/precondition.ts'
 import { type Mm, mm } from '#shared/units/length.ts'
 
@@ -114,18 +114,11 @@ export function pitchRadiusForGap(gap: Mm, ballDiameter: Mm, ballCount: number):
       `gap must be above ${-ballDiameter} and below ${(ballCount - 2) * ballDiameter} mm, got ${gap}`,
     )
   }
-  const beyond = (radius: number): ValueAndSlope => {
-    const half = halfRow(radius, ballDiameter, ballCount)
-    const sine = Math.sin(half)
-    return [
-      2 * radius * sine - ballDiameter - gap,
-      2 * sine - 2 * (ballCount - 1) * Math.cos(half) * tangent(radius, ballDiameter),
-    ]
-  }
+  const beyond = (radius: number): number => ballGap(mm(radius), ballDiameter, ballCount) - gap
   const low = gap < 0 ? leastPitchRadius(ballDiameter, ballCount) : closed
   // a gap that is 0 within rounding, or as good as −Dw
-  if (beyond(low)[0] >= 0) return low
+  if (beyond(low) >= 0) return low
   let high = closed + Math.max(0, gap)
-  while (beyond(high)[0] < 0) high *= 2
+  while (beyond(high) < 0) high *= 2
   return mm(bracketedRoot(beyond, low, high))
 }

@@ -1,4 +1,4 @@
-import { bracketedRoot, type ValueAndSlope } from '#shared/numbers/bracketed-root.ts'
+import { bracketedRoot } from '#shared/numbers/bracketed-root.ts'
 import { type Mm, mm } from '#shared/units/length.ts'
 import { pastHalfTurns } from './balls-on-a-path.ts'
 import { requireDiameters } from './ring-of-balls.ts'
@@ -139,11 +139,7 @@ const tangent = (bottomRadius: number, one: number, other: number): number =>
  */
 export function gapPerBottomRadius(bottomRadius: Mm, diameters: readonly number[]): number {
   requireDiameters(diameters)
-  return slopeAt(bottomRadius, diameters, rowOf(bottomRadius, diameters))
-}
-
-function slopeAt(bottomRadius: number, diameters: readonly number[], row: Row): number {
-  const { perFirst, perLast, perHalfAngle } = spanSlopes(row)
+  const { perFirst, perLast, perHalfAngle } = spanSlopes(rowOf(bottomRadius, diameters))
   let turn = 0
   for (let ball = 1; ball < diameters.length; ball++) {
     const [one, other] = [radius(diameters, ball - 1), radius(diameters, ball)]
@@ -172,12 +168,9 @@ export function closingRadius(diameters: readonly number[], gap: Mm = mm(0)): Mm
     throw new RangeError(`gap must be at least ${least} and below ${most} mm, got ${gap}`)
   }
   if (gap <= least + ROUNDING * tightest) return tightest
-  const beyond = (bottomRadius: number): ValueAndSlope => {
-    const row = rowOf(bottomRadius, diameters)
-    return [spanOf(row) - ends - gap, slopeAt(bottomRadius, diameters, row)]
-  }
+  const beyond = (bottomRadius: number): number => spanOf(rowOf(bottomRadius, diameters)) - ends - gap
   let high = tightest + ends
-  while (beyond(high)[0] < 0) high *= 2
+  while (beyond(high) < 0) high *= 2
   return mm(bracketedRoot(beyond, tightest, high))
 }
 

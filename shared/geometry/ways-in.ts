@@ -1,4 +1,4 @@
-import { bracketedRoot, type ValueAndSlope } from '#shared/numbers/bracketed-root.ts'
+import { bracketedRoot } from '#shared/numbers/bracketed-root.ts'
 import { type Mm, mm } from '#shared/units/length.ts'
 import { type Groove, grooveHalfWidth, isPlain } from './groove.ts'
 import { ballGap, closedPitchRadius, pitchRadiusForGap } from './ring-of-balls.ts'
@@ -63,28 +63,24 @@ function radiusFromInside({ ballDiameter, ballCount }: Filling, closed: Mm): Mm 
 
 function radiusOverLand(filling: Filling, closed: Mm, inside: Mm): Mm {
   const room = roomOverLand(filling)
-  if (room(closed)[0] >= 0) return closed
+  if (room(closed) >= 0) return closed
   // by a rounding error at the most
-  if (room(inside)[0] < 0) return inside
+  if (room(inside) < 0) return inside
   return mm(bracketedRoot(room, closed, inside))
 }
 
-/** |EC| − rw − k, and how it grows with the pitch radius. */
-function roomOverLand({ groove, ballDiameter, ballCount }: Filling): (pitchRadius: number) => ValueAndSlope {
+/** |EC| − rw − k, by the pitch radius. */
+function roomOverLand({ groove, ballDiameter, ballCount }: Filling): (pitchRadius: number) => number {
   const ballRadius = ballDiameter / 2
   const landToCentre = ballRadius - seatIn(groove, ballDiameter).depth
   const halfWidth = grooveHalfWidth(groove)
   return (pitchRadius) => {
-    const sine = ballRadius / pitchRadius
-    const open = Math.PI - (ballCount - 2) * Math.asin(sine)
+    const open = Math.PI - (ballCount - 2) * Math.asin(ballRadius / pitchRadius)
     const along = pitchRadius * Math.cos(open)
     const aside = pitchRadius * Math.sin(open)
-    const opens = ((ballCount - 2) * sine) / Math.sqrt(1 - sine * sine)
     const landToNeighbours = pitchRadius + landToCentre - along
     const edgeToNeighbours = Math.sqrt(halfWidth * halfWidth + landToNeighbours * landToNeighbours)
     const keepAway = Math.sqrt(Math.max(0, (ballDiameter - aside) * (ballDiameter + aside)))
-    const edgeSlope = (landToNeighbours * (1 - (along - aside * opens) / pitchRadius)) / edgeToNeighbours
-    const awaySlope = keepAway > 0 ? (-aside * (aside + along * opens)) / (pitchRadius * keepAway) : 0
-    return [edgeToNeighbours - ballRadius - keepAway, edgeSlope - awaySlope]
+    return edgeToNeighbours - ballRadius - keepAway
   }
 }

@@ -1,4 +1,4 @@
-import { bracketedRoot, type ValueAndSlope } from '#shared/numbers/bracketed-root.ts'
+import { bracketedRoot } from '#shared/numbers/bracketed-root.ts'
 import { requireWithin } from '#shared/precondition.ts'
 
 /** Air as a thermometer and a hygrometer show it. */
@@ -36,7 +36,7 @@ const K2 = [1.09, 0.0284, -0.0000904] as const
  */
 export function equilibriumMoisture(air: Air): number {
   requireWithin('relativeHumidity', air.relativeHumidity, 0, 100)
-  return atHumidity(air.temperature, air.relativeHumidity / 100)[0]
+  return atHumidity(air.temperature, air.relativeHumidity / 100)
 }
 
 /**
@@ -48,29 +48,17 @@ export function equilibriumMoisture(air: Air): number {
  */
 export function relativeHumidityFor(moisture: number, temperature: number): number | undefined {
   requireWithin('moisture', moisture, 0, Number.MAX_VALUE)
-  const [wettest] = atHumidity(temperature, 1)
-  if (moisture > wettest) return undefined
-  const beyond = (humidity: number): ValueAndSlope => {
-    const [value, slope] = atHumidity(temperature, humidity)
-    return [value - moisture, slope]
-  }
-  return 100 * bracketedRoot(beyond, 0, 1)
+  if (moisture > atHumidity(temperature, 1)) return undefined
+  return 100 * bracketedRoot((humidity) => atHumidity(temperature, humidity) - moisture, 0, 1)
 }
 
-function atHumidity(temperature: number, h: number): ValueAndSlope {
+function atHumidity(temperature: number, h: number): number {
   requireWithin('temperature', temperature, TEMPERATURES.least, TEMPERATURES.most)
   const fahrenheit = 1.8 * temperature + 32
   const at = ([constant, linear, square]: readonly [number, number, number]): number =>
     constant + fahrenheit * (linear + fahrenheit * square)
   const [k, k1, k2] = [at(K), at(K1), at(K2)]
-  const scale = 1800 / at(W)
   const a = k1 * k * h
   const b = k1 * k2 * k * k * h * h
-  const slopeOfA = k1 * k
-  const slopeOfB = 2 * k1 * k2 * k * k * h
-  const below = 1 + a + b
-  const dissolved = (k * h) / (1 - k * h)
-  const hydrated = (a + 2 * b) / below
-  const slopeOfHydrated = (slopeOfA + 2 * slopeOfB - hydrated * (slopeOfA + slopeOfB)) / below
-  return [scale * (dissolved + hydrated), scale * (k / ((1 - k * h) * (1 - k * h)) + slopeOfHydrated)]
+  return (1800 / at(W)) * ((k * h) / (1 - k * h) + (a + 2 * b) / (1 + a + b))
 }

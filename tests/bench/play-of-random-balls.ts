@@ -88,33 +88,23 @@ function lengthsOf(dimensions: number): readonly (readonly [length: number, weig
   return points.map(([length, weight]) => [length, weight / whole] as const)
 }
 
-/** P(W ≤ w) of what was drawn, with its slope. */
-function chanceOf({ counts, sums }: Drawn, ballCount: number): (w: number) => readonly [number, number] {
+/** P(W ≤ w) of what was drawn. */
+function chanceOf({ counts, sums }: Drawn, ballCount: number): (w: number) => number {
   const bins = [...counts.entries()].filter(([, count]) => count > 0)
   const total = bins.reduce((sum, [, count]) => sum + count, 0)
   const means = bins.map(([bin, count]) => [(sums[bin] ?? 0) / count, count / total] as const)
   const lengths = lengthsOf(ballCount - 3)
   const per = Math.sqrt(ballCount) / 2
   return (w) => {
-    let [chance, slope] = [0, 0]
-    for (const [length, weight] of lengths) {
-      for (const [loss, share] of means) {
-        const z = (w - length * loss) * per
-        chance += weight * share * normalCdf(z)
-        slope += weight * share * per * normalDensity(z)
-      }
-    }
-    return [chance, slope]
+    let chance = 0
+    for (const [length, weight] of lengths)
+      for (const [loss, share] of means) chance += weight * share * normalCdf((w - length * loss) * per)
+    return chance
   }
 }
 
-function quantileOf(chance: (w: number) => readonly [number, number], probability: number): number {
-  const off = (w: number): readonly [number, number] => {
-    const [value, slope] = chance(w)
-    return [Math.abs(value - probability) < 1e-12 ? 0 : value - probability, slope]
-  }
-  return bracketedRoot(off, -20, 20)
-}
+const quantileOf = (chance: (w: number) => number, probability: number): number =>
+  bracketedRoot((w) => chance(w) - probability, -20, 20, 1e-12)
 
 function meanOf({ counts, sums }: Drawn, ballCount: number): number {
   const length = lengthsOf(ballCount - 3).reduce((sum, [each, weight]) => sum + each * weight, 0)
@@ -143,7 +133,7 @@ function row(ballCount: number, trials: number): string {
   const nodes = Array.from({ length: NODES }, (_, node) => REACH * ((2 * node) / (NODES - 1) - 1))
   const points = nodes.map((z) => [z, quantileOf(chance, normalCdf(z))] as const)
   const numbers = fitted(points).map((coefficient) => Number(coefficient.toFixed(7)))
-  const ofChance = Math.max(...nodes.map((z) => Math.abs(chance(polynomial(numbers, z))[0] - normalCdf(z))))
+  const ofChance = Math.max(...nodes.map((z) => Math.abs(chance(polynomial(numbers, z)) - normalCdf(z))))
   const ofQuantile = Math.max(...points.map(([z, w]) => Math.abs(polynomial(numbers, z) - w) / (1 + (z * z) / 4)))
   const errors = [
     standardError(parts.map((part) => meanOf(part, ballCount))),

@@ -48,8 +48,9 @@ test('go and no-go are the plugs of the rings with their gaps', () => {
       expect(gapOf(goDiameter)).toBeWithin(1e-11 * count * ball, min * ball)
       expect(gapOf(nominalDiameter)).toBeWithin(1e-11 * count * ball, 0.4 * ball)
       expect(gapOf(noGoDiameter)).toBeWithin(1e-11 * count * ball, max * ball)
-      expect(goDiameter).toBeLessThanOrEqual(nominalDiameter)
-      expect(noGoDiameter).toBeGreaterThanOrEqual(nominalDiameter)
+      // gaps that differ by less than the gap's own rounding have the same plug, but for its last digit
+      expect(goDiameter).toBeLessThanOrEqual(nominalDiameter * (1 + 1e-14))
+      expect(noGoDiameter).toBeGreaterThanOrEqual(nominalDiameter * (1 - 1e-14))
     }),
   )
 })
