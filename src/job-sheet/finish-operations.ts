@@ -29,7 +29,7 @@ export function finish(job: AnyJob<Design>): Operation {
     ...words.finish(arrangementOf(job), { film, units: unitsOf(job) }),
     id: 'finish',
     part: 'both',
-    sizes: film === 0 ? [] : [{ name: SIZES.film, value: film }],
+    sizes: film === 0 ? [] : [{ name: SIZES.film, value: film, byCaliper: true }],
     cautions: ['finish'],
     readings: measuredAtTheEnd(job).readings,
   }

@@ -22,7 +22,9 @@ const CAUTIONS = {
   'core-loose':
     'The core comes loose at the last cut. Slow down, leave a thin web, stop the machine, and break the core out by hand.',
   'sanding-inside': ({ raceway }: Terms) =>
-    `${raceway.one === 'track' ? 'Hold the block by a handle, and keep your fingers out of the turning ring' : 'Hold abrasive inside a turning ring by its two ends, never wound round a finger'}, on the side where the wood runs away from your hand.`,
+    raceway.one === 'track'
+      ? 'Keep your fingers out of a turning ring: hold the block by its handle, on the side where the wood runs away from your hand.'
+      : 'Hold abrasive inside a turning ring by its two ends, never wound round a finger, on the side where the wood runs away from your hand.',
 } as const satisfies Readonly<Record<string, string | ((terms: Terms) => string)>>
 
 export type CautionCode = keyof typeof CAUTIONS
