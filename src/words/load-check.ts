@@ -145,7 +145,7 @@ export function explainFriction(check: LoadCheck, { units, forceUnits, terms }: 
   const spun = rings ? 'The outer ring, spun alone' : 'A load like a disc as large as the plate, spun'
   return [
     `Under this load it takes ${torque(startingTorque.min)} to ${torque(startingTorque.max)} to turn it.`,
-    `${spun} to ${speedFigure(coasting.from)} and let go, runs on for ${turns}.`,
+    `${spun} to ${mostSpeed(coasting.from)} and let go, runs on for ${turns}.`,
     `By hand, the ${element.many} rub on ${rubsOn} at up to ${countFigure(inUnits(mm(rubbingSpeed), units))} ${units} a second${ballsRub ? ', twice the speed of their own surface' : ''}: that and uneven ${element.many} make most of the noise.`,
     `Choose ${element.many} of one size, sand the ${raceway.many} smooth and rub a little dry wax in${rings ? ', and keep the play small' : ''}.`,
   ].join(' ')
@@ -218,9 +218,13 @@ function nameInSentence(name: string): string {
   return [...which, kind.toLowerCase()].join(' ')
 }
 
+/** What no figure of a load counts: a ring that is held at one side bends as a whole. */
+const HOLD_ALL_ROUND =
+  ' Hold the outer ring all round, in a housing: hung from one side, it bends, and can split under a small part of these loads.'
+
 export const estimateOnly = ({ part }: Terms) => ({
   code: 'estimate-only',
-  message: `Loads and speeds here are estimates from figures of clear wood. They are not a safety rating, and do not include the strength of the ${part.many} as a whole, their screws or their glue. Shocks, damp, knots and sloping grain greatly reduce what the wood carries.`,
+  message: `Loads and speeds here are estimates from figures of clear wood. They are not a safety rating, and do not include the strength of the ${part.many} as a whole, their screws or their glue.${part.one === 'ring' ? HOLD_ALL_ROUND : ''} Shocks, damp, knots and sloping grain greatly reduce what the wood carries.`,
 })
 
 /**
@@ -244,7 +248,7 @@ export const safeOffsetWords = (
     up: `distance from the axis, ${units}`,
     safe: 'safe',
     unsafe: 'slides, tips or climbs out',
-    byHand: `by hand, at most ${countFigure(handTurned)} ${TRADE_SIGN}`,
+    byHand: `by hand, at most ${mostSpeed(handTurned)} ${TRADE_SIGN}`,
     foot: [
       `Load ${weight}, ${stands}, its centre ${figure(load.load.height, units)} above the balls, friction ${countFigure(load.friction)}${isFrictionStated ? '' : ` ${TRADE_SIGN}`}.`,
       `${explainTipping(tipsBeyond, spoken)} An estimate, not a safety rating.`,

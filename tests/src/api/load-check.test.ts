@@ -188,7 +188,7 @@ describe('refused in words, with the place', () => {
     const drawn = await post(url, { design, axialLoad: 30, offset: 15 }, svg)
     expect(drawn.status, drawn.text).toBe(200)
     expect(drawn.text).toMatch(
-      /^<svg.*Safe offset of the load against speed.*turns a minute.*by hand, at most 95 †.*friction 0.3 †.*† common practice/s,
+      /^<svg.*Safe offset of the load against speed.*turns a minute.*by hand, at most 94 turns a minute †.*friction 0.3 †.*† common practice/s,
     )
     expect((await post(url, { design, axialLoad: 30, offset: 15 }, svg)).text).toBe(drawn.text)
     problemIn(await post(url, REQUEST, svg), 406)
