@@ -5,7 +5,7 @@ import { at, type CutSide, type Point, type Role, type Shape, type ShapeOf, type
  * Shapes in one line each, and moved as a whole.
  */
 
-export const line = (role: Role, from: Point, to: Point): Shape => ({ role, kind: 'line', from, to })
+export const line = (role: Role, from: Point, to: Point): ShapeOf<'line'> => ({ role, kind: 'line', from, to })
 
 export const circle = (role: Role, centre: Point, radius: number, cut?: CutSide): Shape => ({
   role,

@@ -1,4 +1,5 @@
 import { type Design, isCaged, isOfPlates, isOfRollers, nameOf } from '#shared/bearing/arrangements.ts'
+import { constructionOf } from '#shared/bearing/whole-year.ts'
 import { SPECIES, type SpeciesId } from '#shared/data/species.ts'
 import { resolveMaking } from '#shared/making/defaults.ts'
 import { plateStockOf, stockOf } from '#shared/making/stock.ts'
@@ -13,7 +14,7 @@ import { assembledPlates } from '#src/drawings/sheets/plates-assembly.ts'
 import { assembledRings, assembledWithCage } from '#src/drawings/sheets/rings-assembly.ts'
 import { sizeTextFor } from '#src/drawings/sheets/size-text.ts'
 import { cagedTemplateItems, plateItems, templateItems } from '#src/drawings/sheets/templates.ts'
-import { CUT_OUT_DESCRIPTIONS, imprint, kerfWords, TITLES } from '#src/words/drawing.ts'
+import { CUT_OUT_DESCRIPTIONS, imprintWithUnits, kerfWords, TITLES } from '#src/words/drawing.ts'
 import { SIGN_MEANINGS } from '#src/words/standing.ts'
 import { movedForKerf } from './kerf.ts'
 import { at, type Drawing, type NarrowPart, type Shape } from './model.ts'
@@ -36,7 +37,7 @@ function itemsOf(view: Exclude<View, 'assembly'>, design: Design, { code }: Shee
 /** The items, and what the sheet says of itself. */
 function cutOut(view: Exclude<View, 'assembly'>, design: Design, code: QrCode | undefined) {
   const mark = sheetMark(design)
-  const sign = imprint(mark)
+  const sign = imprintWithUnits(mark, design.bearing.resolved.input.units)
   return {
     items: itemsOf(view, design, mark).map((item) => signed(item, sign)),
     words: {
@@ -61,9 +62,17 @@ function woodOf(design: Design): SheetWood {
   const parts = woodPartsOf(design.bearing.resolved.input)
   const segmented = parts.filter((part) => woods[part]?.segments !== undefined)
   return {
-    species: parts.flatMap((part) => {
-      const id = woods[part]?.species
-      return id === undefined ? [] : [{ part, name: SPECIES[id as SpeciesId].name }]
+    stated: parts.flatMap((part) => {
+      const wood = woods[part]
+      if (wood === undefined) return []
+      const { species: id } = wood
+      return [
+        {
+          part,
+          construction: constructionOf(wood),
+          ...(id !== undefined && { species: SPECIES[id as SpeciesId].name }),
+        },
+      ]
     }),
     lumber,
     isLumberAssumed: making.lumber === undefined,

@@ -11,10 +11,11 @@ import type { Mounting } from '#shared/making/mounting.ts'
 import type { PlateMounting } from '#shared/making/plate-mounting.ts'
 import type { CheekScrews, Dowels, Screws } from '#shared/making/split-ring.ts'
 import type { Mm, Units } from '#shared/units/length.ts'
+import type { Construction } from '#shared/wood/construction.ts'
 import type { BearingFacts } from './bearing-facts.ts'
 import { dimensionName } from './dimension-names.ts'
 import { angleFigure, capitalised, figure } from './figure.ts'
-import { MADE_OF } from './materials.ts'
+import { CONSTRUCTION_NAMES, MADE_OF } from './materials.ts'
 import { HELD } from './mounting.ts'
 import { giveOrTake, MEASURE_INSTEAD } from './plugs.ts'
 import { signOf, TRADE_SIGN } from './standing.ts'
@@ -131,8 +132,12 @@ export const CREATOR = (version: string): string => `Racewright ${version}`
 
 /** The wood of a bearing, as far as it is known. */
 interface WoodFacts {
-  /** Of the parts whose wood is stated. */
-  readonly species: readonly { readonly part: WoodPart; readonly name: string }[]
+  /** Of the parts whose wood is stated: plywood has no species. */
+  readonly stated: readonly {
+    readonly part: WoodPart
+    readonly species?: string
+    readonly construction: Construction
+  }[]
   readonly lumber: Lumber
   readonly isLumberAssumed: boolean
   readonly segmented: readonly WoodPart[]
@@ -186,12 +191,16 @@ export function assemblyNotes(facts: NoteFacts, say: Size): readonly string[] {
   ]
 }
 
-/** One name where all parts are of one wood. */
-function woodName({ species, lumber, isLumberAssumed }: WoodFacts): string {
-  const [first, ...others] = species
+/** One name where all parts are of one wood, cut alike. */
+function woodName({ stated, lumber, isLumberAssumed }: WoodFacts): string {
+  const named = stated.map(({ part, species, construction }) => ({
+    part,
+    name: `${species === undefined ? '' : `${species}, `}${CONSTRUCTION_NAMES[construction]}`,
+  }))
+  const [first, ...others] = named
   if (first === undefined) return `${lumber}${isLumberAssumed ? ` ${TRADE_SIGN}` : ''}`
   if (others.every(({ name }) => name === first.name)) return first.name
-  return species.map(({ part, name }) => `${WOODEN_PARTS[part]} ${name}`).join('; ')
+  return named.map(({ part, name }) => `${WOODEN_PARTS[part]} ${name}`).join('; ')
 }
 
 /** The seats on the shaft and in the housing, and what turns the outer ring. */
@@ -217,13 +226,13 @@ const pinNotes = ({ pin, boards }: PlateMounting, units: Units, say: Size): read
 ]
 
 /** Beside the bar that tells whether a sheet has its scale. */
-export const SCALE_BAR = (millimetres: number): string => `${millimetres} mm, or not to scale`
+export const scaleBar = (long: number, units: Units): string => `${long} ${units}, or not to scale`
 
-/** Beside the arrow to a hole of the face view. */
-export const holesLabel = (
-  holes: { readonly count: number; readonly holeDiameter: Mm; readonly circleDiameter: Mm },
+/** Beside the arrow to a screw of the face view. Its drills stand in the notes: no one hole is as wide as it. */
+export const screwsLabel = (
+  { count, name, circleDiameter }: { readonly count: number; readonly name: string; readonly circleDiameter: Mm },
   say: Size,
-): string => `${holes.count} × Ø${say(holes.holeDiameter)} on Ø${say(holes.circleDiameter)}`
+): string => `${count} screws ${name} on Ø${say(circleDiameter)}`
 
 export const CAPTIONS = {
   section: 'half section',
@@ -290,7 +299,7 @@ const SHORT_NAMES = {
   'plates.grooveDepth': 'depth',
   'plates.grooveRadius': 'radius',
   'plates.grooveWidth': 'width',
-  'innerRing.width': 'width',
+  'outerRing.width': 'width',
   plugDiameter: 'plug',
   'gauge.goDiameter': 'go plug',
   'gauge.noGoDiameter': 'no-go plug',
@@ -301,11 +310,11 @@ const SHORT_NAMES = {
 } as const satisfies Partial<Record<DimensionKey, string>>
 
 /** The sizes that the tables of the assemblies have. */
-export type TabledKey = keyof typeof SHORT_NAMES | 'outerRing.width' | 'ballGap'
+export type TabledKey = keyof typeof SHORT_NAMES | 'innerRing.width' | 'ballGap'
 
 export function shortName(key: TabledKey, arrangement: ArrangementName): string {
   switch (key) {
-    case 'outerRing.width':
+    case 'innerRing.width':
       // Rings with a groove are as wide as one another; between cheeks the inner one is narrower.
       return arrangement === 'roller' ? 'width' : 'width of both'
     case 'ballGap':
@@ -363,8 +372,8 @@ export const TEMPLATE_NOTES = {
   cheekScrews: (holes: CheekScrews, say: Size) => `${screws(holes, holes.screwCircle, say)}; into the outer ring`,
   plateScrews: (holes: CheekScrews, say: Size) => `${screws(holes, holes.screwCircle, say)}; into the board`,
   upperHole: (size: string) => `upper plate: open the bore to Ø${size} ${TRADE_SIGN} when its groove is cut`,
-  segments: ({ pieces, stripWidth, miter }: GluedUp & { readonly pieces: number }, say: Size) =>
-    `glued up from ${pieces} segments of a strip ${say(stripWidth)} wide, cut at ${angleFigure(miter)}: lay the full straight lines over the joints`,
+  segments: ({ count, pieces, stripWidth, miter }: GluedUp & { readonly pieces: number }, say: Size) =>
+    `glued up from ${count} segments${pieces === count ? '' : ` a layer, ${pieces} in all`}, of a strip ${say(stripWidth)} wide, cut at ${angleFigure(miter)}: lay the full straight lines over the joints`,
   splitRing: 'two discs, each half as thick, split at mid groove',
   splitCage: 'two rings, each half as thick, pinned together to be drilled',
   makeTwo: 'make two',
@@ -439,6 +448,9 @@ interface Imprinted {
 
 export const imprint = ({ code, version, name }: Imprinted): string =>
   `${name === undefined ? '' : `${name}: `}code ${code}, Racewright ${version}`
+
+/** The same of what is cut out by its lines, whose sizes have no unit of their own. */
+export const imprintWithUnits = (mark: Imprinted, units: Units): string => `${imprint(mark)}, sizes in ${units}`
 
 export const tooManyPages = (needed: number, most: number, paper: string): string =>
   `at full size this takes ${needed} sheets of ${paper}, and no more than ${most} are printed: request svg or dxf`

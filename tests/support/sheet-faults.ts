@@ -6,7 +6,7 @@ export const textsOn = ({ shapes }: Drawing): readonly ShapeOf<'text'>[] =>
   shapes.filter((shape) => shape.kind === 'text')
 
 /**
- * What no sheet may have, in words: a text on another, one without height, anything in a code, and anything
+ * What no sheet may have, in words: a text on another, one without height, a line through one, anything in a code, and anything
  * that leaves the paper.
  */
 export function sheetFaults(drawing: Drawing): readonly string[] {
@@ -23,7 +23,22 @@ export function sheetFaults(drawing: Drawing): readonly string[] {
     const words = shape.kind === 'text' ? shape.text : ''
     return least >= -rounding ? [] : [`${shape.kind} ${shape.role} ${words} leaves the sheet by ${-least}`]
   })
-  return [...flat, ...overlaps, ...outside, ...inCodes(drawing, rounding)]
+  return [...flat, ...overlaps, ...outside, ...throughTexts(drawing), ...inCodes(drawing, rounding)]
+}
+
+/** Of a text's height: a line may touch its box by so much, which has room for what reaches below the base line. */
+const TOUCHED = 0.35
+
+/** ISO 129-1: no line runs through a text. The box of a text that is turned by an odd angle says nothing. */
+function throughTexts(drawing: Drawing): readonly string[] {
+  const lines = drawing.shapes.filter(({ kind }) => kind !== 'text' && kind !== 'code')
+  return textsOn(drawing).flatMap((text) => {
+    if ((text.turned ?? 0) % 90 !== 0) return []
+    const { left, bottom, right, top } = extentOf(text)
+    const touched = TOUCHED * text.height
+    const window = { left: left + touched, bottom: bottom + touched, right: right - touched, top: top - touched }
+    return clipped(lines, window).map(({ kind, role }) => `${kind} ${role} through ${text.text}`)
+  })
 }
 
 /** A camera reads a code only where nothing else stands in it or in the light edge that it brings. */

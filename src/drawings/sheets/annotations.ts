@@ -1,4 +1,5 @@
-import { at, type Point, polar, type Shape } from '#src/drawings/model.ts'
+import { mm } from '#shared/units/length.ts'
+import { at, type Point, polar, type Shape, type ShapeOf } from '#src/drawings/model.ts'
 import { line, text } from '#src/drawings/shapes.ts'
 import { fittedHeight } from '#src/drawings/text-width.ts'
 
@@ -12,6 +13,8 @@ export const SMALL_TEXT_HEIGHT = 1.8
 
 const ARROW_LENGTH = 2.5
 const ARROW_HALF_ANGLE = 9
+/** Radius of the dot at the end of a line. */
+const DOT = 0.5
 
 /** Arrows that are nearer to each other than that point at their lines from outside. */
 const LEAST_BETWEEN_ARROWS = 2.5 * ARROW_LENGTH
@@ -36,6 +39,12 @@ export function leader(from: Point, tip: Point): readonly Shape[] {
   const angle = (Math.atan2(tip.y - from.y, tip.x - from.x) * 180) / Math.PI
   return [line('dimension', from, tip), arrowHead(tip, angle)]
 }
+
+/** The same to what it is about, with a dot within its outline (ISO 128-22). */
+export const leaderInto = (from: Point, within: Point): readonly Shape[] => [
+  line('dimension', from, within),
+  { role: 'dimension', kind: 'circle', centre: within, radius: mm(DOT), filled: true },
+]
 
 /** A dimension line up and down between two heights, with its arrows inside or, where there is no room, outside. */
 export function uprightLine(x: number, low: number, high: number): readonly Shape[] {
@@ -64,7 +73,7 @@ export function levelLine(y: number, left: number, right: number): readonly Shap
 }
 
 /** From an outline, a little away from it, to just past the dimension line at x. */
-export function levelExtension(y: number, from: number, x: number): Shape {
+export function levelExtension(y: number, from: number, x: number): ShapeOf<'line'> {
   const way = Math.sign(x - from)
   return line('dimension', at(from + way * AWAY, y), at(x + way * PAST, y))
 }

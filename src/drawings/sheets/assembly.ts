@@ -4,7 +4,7 @@ import { BALL_MATERIAL } from '#shared/bearing/defaults.ts'
 import type { Dimension } from '#shared/bearing/dimensions.ts'
 import { GENERAL_TOLERANCES } from '#shared/data/general-tolerances.ts'
 import { itemAt } from '#shared/numbers/item-at.ts'
-import { type Mm, mm } from '#shared/units/length.ts'
+import { inches, inUnits, type Mm, mm, type Units } from '#shared/units/length.ts'
 import { at, type Drawing, type NarrowPart, type Point, polar, type Shape } from '#src/drawings/model.ts'
 import { PAPER_SIZES, type Paper, projectionFor } from '#src/drawings/papers.ts'
 import { codeAt, type QrCode } from '#src/drawings/qr-code.ts'
@@ -15,8 +15,8 @@ import { wrapped } from '#src/drawings/text-width.ts'
 import * as words from '#src/words/drawing.ts'
 import { SIGN_MEANINGS } from '#src/words/standing.ts'
 import { TERMS, termsOf } from '#src/words/terms.ts'
-import { arrowHead, fittedText, leader, SMALL_TEXT_HEIGHT, TEXT_HEIGHT } from './annotations.ts'
-import { ballAngles, gapAngle, type HoleCircle, holePlaces, type Placed } from './face.ts'
+import { arrowHead, fittedText, leader, leaderInto, SMALL_TEXT_HEIGHT, TEXT_HEIGHT } from './annotations.ts'
+import { ballAngles, gapAngle, holePlaces, type Placed, type ScrewCircle } from './face.ts'
 import type { Room } from './side-labels.ts'
 import { type Columns, columnsBeside, columnsRoom } from './size-columns.ts'
 import { sizeTable } from './size-table.ts'
@@ -57,7 +57,7 @@ const LEAST_WIDE_BALL = 4
 /** Centre lines run so far past what they are the centre of. */
 const OVERHANG = 4
 const NOTE_ROW = 3.1
-const SCALE_BAR = 50
+const SCALE_BAR: Readonly<Record<Units, Mm>> = { mm: mm(50), in: inches(2) }
 const GRAIN_ARROW = 12
 /** The caption of the section has so much room at least. */
 const SECTION_CAPTION = 44
@@ -101,7 +101,7 @@ export type Assembled = {
   readonly between: (say: SizeText) => string
   readonly bore: Mm
   /** Screw holes on the face view. */
-  readonly holes?: HoleCircle
+  readonly holes?: ScrewCircle
   readonly notes: Pick<words.NoteFacts, 'gap' | 'play' | 'split' | 'screws' | 'dowels' | 'mounting' | 'plateMounting'>
 }
 
@@ -138,7 +138,7 @@ export function assemblySheet(assembled: Assembled, issue: Issue): Drawing {
     ...placed(faceZone(assembled, say, { ...layout, hasArrow: issue.wood.hasArrow }), 1, layout.face),
     ...placed(assembled.enlarged.draw(say, layout.detail, layout.grooveRoom), 1, layout.groove),
     ...captions(assembled, layout),
-    ...noteBox(layout, issue),
+    ...noteBox(layout, issue, assembled.ring.resolved.input.units),
     ...strip(assembled, say, layout, issue),
   ]
   return {
@@ -283,27 +283,28 @@ function noteSentences({ ring, outside, notes }: Assembled, wood: SheetWood, say
   return [...sentences, ...SIGN_MEANINGS]
 }
 
-function noteBox({ width, notes, column }: Layout, { isPrinted }: Issue): readonly Shape[] {
+function noteBox({ width, notes, column }: Layout, { isPrinted }: Issue, units: Units): readonly Shape[] {
   const left = width - MARGIN - column + 1
   const bottom = MARGIN + STRIP_HEIGHT
   const first = bottom + notesHeight({ notes, column }, isPrinted) - 3
   return [
     ...notes.map((content, index) => text(content, at(left, first - index * NOTE_ROW), SMALL_TEXT_HEIGHT, 'start')),
-    ...(isPrinted ? scaleBar(left, bottom + 2, column) : []),
+    ...(isPrinted ? scaleBar(at(left, bottom + 2), column, units) : []),
   ]
 }
 
 /** So long on paper, where the sheet has its scale. */
-function scaleBar(left: number, y: number, column: number): readonly Shape[] {
-  const right = left + SCALE_BAR
+function scaleBar({ x: left, y }: Point, column: number, units: Units): readonly Shape[] {
+  const long = SCALE_BAR[units]
+  const right = left + long
   const isBeside = column >= BAR_AND_WORDS
   return [
     line('mark', at(left, y), at(right, y)),
-    ...[left, left + SCALE_BAR / 2, right].map((x) => line('mark', at(x, y - 1), at(x, y + 1))),
+    ...[left, left + long / 2, right].map((x) => line('mark', at(x, y - 1), at(x, y + 1))),
     fittedText(
-      words.SCALE_BAR(SCALE_BAR),
+      words.scaleBar(inUnits(long, units), units),
       isBeside ? at(right + 1.5, y - SMALL_TEXT_HEIGHT / 2) : at(left, y + 1.6),
-      isBeside ? column - SCALE_BAR - 4 : column - 3,
+      isBeside ? column - long - 4 : column - 3,
       'start',
       { height: SMALL_TEXT_HEIGHT },
     ),
@@ -340,7 +341,7 @@ function faceZone(
   const angles = ballAngles(ring)
   const isSmall = resolved.ballDiameter * factor < LEAST_WIDE_BALL
   const ballAngle = itemAt(angles, Math.floor(angles.length * 0.6))
-  const onBall = polar(at(0, 0), (pitchRadius + resolved.ballDiameter / 2) * factor, ballAngle)
+  const inBall = polar(at(0, 0), pitchRadius * factor, ballAngle)
   const [above, below] = [at(4, high + 3), at(-4, -high - 3)]
   return [
     ...placed(face(OVERHANG / factor, isSmall ? 'hatch' : 'outline'), factor),
@@ -348,7 +349,7 @@ function faceZone(
     fittedText(between(say), at(5, high + 2), faceWidth / 2 - 5, 'start'),
     ...(hasArrow ? grainArrow(at(-faceWidth / 2 + 1, high + 2 + TEXT_HEIGHT / 2)) : []),
     ...(holes ? holesNote(holes, say, { factor, faceWidth, high }) : []),
-    ...leader(below, onBall),
+    ...leaderInto(below, inBall),
     fittedText(
       words.rollingLabel(arrangement, factsOf(assembled), say),
       at(holes ? 3 : 0, -high - 4 - TEXT_HEIGHT),
@@ -372,7 +373,7 @@ function grainArrow({ x, y }: Point): readonly Shape[] {
 type FaceRoom = { readonly factor: number; readonly faceWidth: number; readonly high: number }
 
 /** The note of the holes, below everything, with a line up past the label of the balls to the lowest hole on the left. */
-function holesNote(holes: HoleCircle, say: SizeText, { factor, faceWidth, high }: FaceRoom): readonly Shape[] {
+function holesNote(holes: ScrewCircle, say: SizeText, { factor, faceWidth, high }: FaceRoom): readonly Shape[] {
   const left = -faceWidth / 2 + 1
   const y = -high - 4 - TEXT_HEIGHT - HOLES_LABEL
   const places = holePlaces(holes).map((place) => at(place.x * factor, place.y * factor))
@@ -381,7 +382,7 @@ function holesNote(holes: HoleCircle, say: SizeText, { factor, faceWidth, high }
   return [
     line('dimension', at(left, y + TEXT_HEIGHT / 2), elbow),
     ...leader(elbow, itemAt(lowest, 0)),
-    fittedText(words.holesLabel(holes, say), at(left + 1.5, y), faceWidth - 3, 'start'),
+    fittedText(words.screwsLabel(holes, say), at(left + 1.5, y), faceWidth - 3, 'start'),
   ]
 }
 

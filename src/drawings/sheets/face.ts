@@ -104,22 +104,35 @@ function webs(bearing: DrawnRings): readonly Shape[] {
 }
 
 /** Holes evenly round a circle. */
-export interface HoleCircle {
+interface HoleCircle {
   readonly count: number
   readonly circleDiameter: Mm
   readonly holeDiameter: Mm
 }
 
-/** The screws of a split ring, or those of the cheeks. */
-export function screwsIn(split: SplitRing | undefined, cheeks: CheekScrews | undefined): HoleCircle | undefined {
-  const screws = split?.screws ?? cheeks
-  const circleDiameter = split?.screwCircle ?? cheeks?.screwCircle
-  return screws && circleDiameter && { count: screws.count, circleDiameter, holeDiameter: screws.shankDiameter }
+/** Screws evenly round a circle, as wide as their shanks. */
+export interface ScrewCircle extends HoleCircle {
+  /** As they are asked for: `No. 8`, `4 mm`. */
+  readonly name: string
 }
 
-/** The same, or the dowels of a split ring where no screw fits. */
-export function fastenersIn(split: SplitRing | undefined): HoleCircle | undefined {
-  if (split?.screws !== undefined || split?.dowels === undefined) return screwsIn(split, undefined)
+/** The screws of a split ring, or those of the cheeks. */
+export function screwsIn(split: SplitRing | undefined, cheeks: CheekScrews | undefined): ScrewCircle | undefined {
+  const screws = split?.screws ?? cheeks
+  const circleDiameter = split?.screwCircle ?? cheeks?.screwCircle
+  if (screws === undefined || circleDiameter === undefined) return undefined
+  return { count: screws.count, circleDiameter, holeDiameter: screws.shankDiameter, name: screws.name }
+}
+
+/**
+ * The holes to drill first, through both pieces: the pilots of screws, for wood that a wider drill has taken holds no thread;
+ * or the holes of dowels, where no screw fits.
+ */
+export function holesToDrill(split: SplitRing | undefined, cheeks?: CheekScrews): HoleCircle | undefined {
+  const screws = split?.screws ?? cheeks
+  const seen = screwsIn(split, cheeks)
+  if (screws && seen) return { ...seen, holeDiameter: screws.pilot.diameter }
+  if (split?.dowels === undefined) return undefined
   const { count, diameter } = split.dowels
   return { count, circleDiameter: split.screwCircle, holeDiameter: diameter }
 }

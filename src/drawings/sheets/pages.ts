@@ -192,7 +192,7 @@ function tilesOf(item: Item, width: number, height: number): readonly Tile[] {
 
 /** A text that runs over the edge of its page moves back into it, and one that is longer than the page is made smaller. */
 function heldIn(shape: Shape, { left, right }: Window): Shape {
-  if (shape.kind !== 'text' || shape.turned !== undefined) return shape
+  if (shape.kind !== 'text') return shape
   const height = mm(fittedHeight(shape.text, shape.height, right - left, shape.bold))
   const width = textWidth(shape.text, height, shape.bold)
   const before = { start: 0, middle: width / 2, end: width }[shape.anchor]

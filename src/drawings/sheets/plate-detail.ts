@@ -3,7 +3,7 @@ import { DIMENSION_SYMBOLS } from '#shared/bearing/dimensions.ts'
 import { grooveHalfWidth } from '#shared/geometry/groove.ts'
 import { at, type Point, polar, type Shape } from '#src/drawings/model.ts'
 import { type Scale, scaleUpTo } from '#src/drawings/scales.ts'
-import { circle, cross, placed } from '#src/drawings/shapes.ts'
+import { circle, line, placed } from '#src/drawings/shapes.ts'
 import { fittedText, levelLine, TEXT_HEIGHT, uprightExtension } from './annotations.ts'
 import { type PlateCrop, plateSection } from './plates.ts'
 import { labelRoom, type Room, type SideLabel, sideLabels } from './side-labels.ts'
@@ -75,7 +75,7 @@ export function plateDetail(
   const shown = [
     ...([-1, 1] as const).flatMap((side) => plateSection(bearing, side, HATCH_SPACING / factor, crop)),
     circle('outline', at(0, pitchRadius), resolved.ballDiameter / 2),
-    ...cross('centre', at(0, pitchRadius), resolved.ballDiameter * 0.58),
+    ...centreLines(bearing, crop, PAST_VIEW / factor),
   ]
   const labels = labelsOf(bearing, deviations, say)
   const rightRoom = labelRoom(labels, LABEL_BESIDE, room)
@@ -92,6 +92,20 @@ export function plateDetail(
     ),
   ]
   return placed(all, 1, at(-(LABEL_BESIDE + rightRoom) / 2, 0))
+}
+
+/** Centre lines of the ball run past it, and past a view that ends sooner only so far, on paper: above it a text stands. */
+const PAST_BALL = 0.58
+const PAST_VIEW = 3
+
+function centreLines(
+  { pitchRadius, resolved }: ThrustBearing,
+  { low, high }: PlateCrop,
+  past: number,
+): readonly Shape[] {
+  const reach = PAST_BALL * resolved.ballDiameter
+  const [from, to] = [Math.max(pitchRadius - reach, low - past), Math.min(pitchRadius + reach, high + past)]
+  return [line('centre', at(-reach, pitchRadius), at(reach, pitchRadius)), line('centre', at(0, from), at(0, to))]
 }
 
 /** The space between the plates above the section, the depth of a groove below it. The space follows from other sizes. */

@@ -1,4 +1,5 @@
 import { DIMENSION_SYMBOLS, type DimensionKey } from '#shared/bearing/dimensions.ts'
+import { itemAt } from '#shared/numbers/item-at.ts'
 import { type Mm, mm } from '#shared/units/length.ts'
 import { at, type Shape } from '#src/drawings/model.ts'
 import { line } from '#src/drawings/shapes.ts'
@@ -21,6 +22,9 @@ const COLUMNS_APART = 6
 const BELOW_AXIS = 2
 /** Longer texts are made smaller. */
 const TEXT_ROOM = 44
+/** An upright text stands so far beside its dimension line, and an extension line so far from that text. */
+const BESIDE_LINE = 1
+const CLEAR_OF_TEXT = 0.8
 /** The dimension line of the width stands so far below everything else. */
 const WIDTH_BELOW = 7
 /** A text beside arrows that point inward begins here, past their tails. */
@@ -99,11 +103,11 @@ export function columnsBeside(columns: Columns, say: SizeText, factor: number): 
   return [
     ...halves.flatMap(({ column, x }) => halfColumn(column, wordsOf(column, deviations, say), x, factor)),
     levelExtension(radius, -half, outside),
-    levelExtension(-radius, -half, outside),
+    ...lowerExtension(columns, say, factor),
     ...uprightLine(outside, -radius, radius),
     inside
-      ? fittedText(words, at(outside - 1, 0), TEXT_ROOM, 'middle', { turned: 90 })
-      : fittedText(words, at(outside - 1, -radius - BELOW_AXIS), TEXT_ROOM, 'end', { turned: 90 }),
+      ? fittedText(words, at(outside - BESIDE_LINE, 0), TEXT_ROOM, 'middle', { turned: 90 })
+      : fittedText(words, at(outside - BESIDE_LINE, -radius - BELOW_AXIS), TEXT_ROOM, 'end', { turned: 90 }),
     ...width(
       columns,
       say,
@@ -111,6 +115,22 @@ export function columnsBeside(columns: Columns, say: SizeText, factor: number): 
       Math.max(...halves.map(({ column }) => BELOW_AXIS + lengthOf(wordsOf(column, deviations, say)))),
     ),
   ]
+}
+
+/** Of the outside, below the view: it breaks off at each text that hangs down past it (ISO 129-1: no line runs through a text). */
+function lowerExtension({ half, outside: whole, left, deviations }: Columns, say: SizeText, factor: number) {
+  const y = (-whole.size / 2) * factor
+  const xOf = (index: number): number => -half - FIRST_COLUMN - index * COLUMNS_APART
+  const { from, to } = levelExtension(y, -half, xOf(left.length))
+  const breaks = left.flatMap((column, index) =>
+    -BELOW_AXIS - lengthOf(wordsOf(column, deviations, say)) < y
+      ? [xOf(index), xOf(index) - BESIDE_LINE - TEXT_HEIGHT - CLEAR_OF_TEXT]
+      : [],
+  )
+  const ends = [...breaks, to.x]
+  return [from.x, ...breaks].flatMap((start, index) =>
+    index % 2 === 0 ? [line('dimension', at(start, y), at(itemAt(ends, index), y))] : [],
+  )
 }
 
 /** The sizes left and right of the view, the smaller ones first. */
@@ -159,7 +179,7 @@ function halfColumn({ size, from }: Column, words: string, x: number, factor: nu
     levelExtension(radius, from, x),
     line('dimension', at(x, -BELOW_AXIS - lengthOf(words)), at(x, radius)),
     arrowHead(at(x, radius), 90),
-    fittedText(words, at(x - 1, -BELOW_AXIS), TEXT_ROOM, 'end', { turned: 90 }),
+    fittedText(words, at(x - BESIDE_LINE, -BELOW_AXIS), TEXT_ROOM, 'end', { turned: 90 }),
   ]
 }
 

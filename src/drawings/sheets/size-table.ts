@@ -42,7 +42,7 @@ const BLOCKS: Readonly<Record<ArrangementName, readonly Block[]>> = {
     },
   ],
   caged: [
-    { heading: TABLE_HEADINGS.outer, rows: [...OUTER_GROOVED, 'outerRing.width'] },
+    { heading: TABLE_HEADINGS.outer, rows: [...OUTER_GROOVED, 'innerRing.width'] },
     { heading: TABLE_HEADINGS.innerAndPlug, rows: [...INNER_GROOVED, 'plugDiameter'] },
     {
       heading: TABLE_HEADINGS.cageAndPlay,

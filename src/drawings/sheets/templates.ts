@@ -15,7 +15,7 @@ import { fittedHeight } from '#src/drawings/text-width.ts'
 import { BLANK_TITLES, GRAIN, TEMPLATE_LABELS, TEMPLATE_NOTES } from '#src/words/drawing.ts'
 import { TRADE_SIGN } from '#src/words/standing.ts'
 import { arrowHead, TEXT_HEIGHT } from './annotations.ts'
-import { fastenersIn, holesRound, type Placed, screwsIn } from './face.ts'
+import { holesRound, holesToDrill, type Placed } from './face.ts'
 import type { DrawnRings } from './half-section.ts'
 import { type Label, labelledItem } from './labelled-item.ts'
 import type { Figure, Item } from './pages.ts'
@@ -123,7 +123,8 @@ function outerBlank(design: RingsDesign, stock: Stock, code: string): Item {
   const joint = jointOf('outerRing', design, stock)
   const notes = [...entryLabel, ...joint.notes, ...thickness(design, outerRing, 'outerRing.width')]
   const holes = [...(entry ? [entry] : []), ...joint.holes]
-  return blank({ title: BLANK_TITLES.outer, code }, rings, holes, notes, outerRing.segments)
+  const joints = outerRing.segments && { ...outerRing.segments, holes: joint.holeCount }
+  return blank({ title: BLANK_TITLES.outer, code }, rings, holes, notes, joints)
 }
 
 function innerBlank(design: RingsDesign, stock: Stock, code: string): Item {
@@ -134,12 +135,13 @@ function innerBlank(design: RingsDesign, stock: Stock, code: string): Item {
   ]
   const joint = jointOf('innerRing', design, stock)
   const notes = [...joint.notes, ...thickness(design, stock.innerRing, 'innerRing.width')]
-  return blank({ title: BLANK_TITLES.inner, code }, rings, joint.holes, notes, stock.innerRing.segments)
+  const joints = stock.innerRing.segments && { ...stock.innerRing.segments, holes: joint.holeCount }
+  return blank({ title: BLANK_TITLES.inner, code }, rings, joint.holes, notes, joints)
 }
 
 /** What holds the halves of a ring together, where it comes apart. */
 function jointOf(ring: RingName, { bearing }: RingsDesign, { split }: Stock) {
-  if (split?.ring !== ring) return { holes: [], notes: [] }
+  if (split?.ring !== ring) return { holes: [], holeCount: undefined, notes: [] }
   const say = sizeTextFor(bearing)
   const { screws, dowels, screwCircle } = split
   const held = screws
@@ -147,7 +149,12 @@ function jointOf(ring: RingName, { bearing }: RingsDesign, { split }: Stock) {
     : dowels
       ? [{ words: TEMPLATE_NOTES.splitDowels(dowels, screwCircle, say) }]
       : []
-  return { holes: holesRound(fastenersIn(split), 'hole'), notes: [...held, { words: TEMPLATE_NOTES.splitRing }] }
+  const found = holesToDrill(split)
+  return {
+    holes: holesRound(found, 'hole'),
+    holeCount: found?.count,
+    notes: [...held, { words: TEMPLATE_NOTES.splitRing }],
+  }
 }
 
 /** A pocket's line runs past the blank's edge, so that it can be carried over it with a square. */
@@ -173,7 +180,8 @@ function cageBlanks(design: CagedDesign, { cage: stock }: Stock, code: string): 
     ...(cage.pieces === 2 ? [{ words: TEMPLATE_NOTES.splitCage }] : []),
     ...thickness(design, stock, 'cage.width'),
   ]
-  return [blank({ title: BLANK_TITLES.cage, code }, [saw, outside, bore], middles, notes, stock.segments)]
+  const joints = stock.segments && { ...stock.segments, holes: count }
+  return [blank({ title: BLANK_TITLES.cage, code }, [saw, outside, bore], middles, notes, joints)]
 }
 
 /** The two discs that keep rollers in. */
@@ -187,7 +195,7 @@ function cheekBlanks(design: FullRingDesign, { cheeks, cheekScrews }: Stock, cod
     { words: TEMPLATE_NOTES.makeTwo },
     ...thickness(design, cheeks, 'cheeks.thickness'),
   ]
-  const holes = holesRound(screwsIn(undefined, cheekScrews), 'hole')
+  const holes = holesRound(holesToDrill(undefined, cheekScrews), 'hole')
   return [blank({ title: BLANK_TITLES.cheek, code }, [sawLine(cheeks.blank, design), outside, hole], holes, notes)]
 }
 
@@ -207,8 +215,9 @@ export function plateItems(design: ThrustDesign, { plates }: PlateStock, code: s
     ...(mounting?.screws ? [{ words: TEMPLATE_NOTES.plateScrews(mounting.screws, say) }] : []),
     ...thickness(design, plates, 'plates.thickness'),
   ]
-  const holes = holesRound(screwsIn(undefined, mounting?.screws), 'hole')
-  return [blank({ title: BLANK_TITLES.plate, code }, rings, holes, notes, plates.segments)]
+  const holes = holesToDrill(undefined, mounting?.screws)
+  const joints = plates.segments && { ...plates.segments, holes: holes?.count }
+  return [blank({ title: BLANK_TITLES.plate, code }, rings, holesRound(holes, 'hole'), notes, joints)]
 }
 
 /** What the blank is cut from, and how thick what is made of it becomes. */
@@ -234,7 +243,7 @@ function blank(
   rings: readonly Ring[],
   holes: readonly Shape[],
   notes: readonly Label[],
-  glued?: GluedUp,
+  glued?: Joints,
 ): Item {
   const radius = Math.max(...rings.map(({ diameter }) => diameter)) / 2
   const labels = rings.map(({ words, diameter }, index) => ({
@@ -245,9 +254,11 @@ function blank(
     shapes: [
       ...rings.map(({ role, diameter, cut }) => circle(role, CENTRE, diameter / 2, cut)),
       ...holes,
-      ...punch(),
       ...(glued === undefined ? grain(radius) : joints(glued, radius)),
-      ...inTheWood(code, [...rings, ...roundCentre(holes)]),
+      ...codeAndCentre(code, [...rings, ...roundCentre(holes)], {
+        count: Math.max(glued?.count ?? 0, holes.filter(({ kind }) => kind === 'line').length),
+        turned: glued === undefined ? 0 : clearOfHoles(glued),
+      }),
     ],
     left: -radius,
     right: radius,
@@ -257,18 +268,38 @@ function blank(
   return labelledItem(title, figure, [...labels, ...notes])
 }
 
-/** On the wood that stays, where it is widest between the circles: there it is still read when the paper is cut away. */
-function inTheWood(code: string, rings: readonly Pick<Ring, 'role' | 'diameter'>[]): readonly Shape[] {
+/** Spokes evenly round a blank, from half a step beside the top on: joints, or the middles of pockets. */
+type Spokes = { readonly count: number; readonly turned: number }
+
+/**
+ * The code on the wood that stays, where it is widest between the circles: there it is still read when the paper is cut away. And
+ * the centre, to prick through and to punch, clear of it.
+ */
+function codeAndCentre(
+  code: string,
+  rings: readonly Pick<Ring, 'role' | 'diameter'>[],
+  { count, turned }: Spokes,
+): readonly Shape[] {
   const radii = rings.flatMap(({ role, diameter }) => (role === 'saw' ? [] : [diameter / 2])).toSorted((a, b) => a - b)
   const walls = radii.slice(1).map((outside, index) => [itemAt(radii, index), outside] as const)
   const [inside, outside] = itemAt(
     walls.toSorted(([a, b], [c, d]) => d - c - (b - a)),
     0,
   )
-  const height = Math.min(TEXT_HEIGHT, (outside - inside) / 3)
+  const most = Math.min(TEXT_HEIGHT, (outside - inside) / 3)
   const middle = (inside + outside) / 2
-  const room = Math.sqrt(outside * outside - middle * middle)
-  return [text(code, at(0, middle - height / 2), fittedHeight(code, height, room), 'middle', { role: 'mark' })]
+  const base = middle - most / 2
+  const beside = count > 2 ? 2 * base * Math.tan(Math.PI / count) - most : Number.POSITIVE_INFINITY
+  const room = Math.min(Math.sqrt(outside * outside - middle * middle), Math.max(beside, most))
+  const reach = Math.min(PUNCH_REACH, 0.9 * base)
+  return [
+    circle('layout', CENTRE, Math.min(PUNCH_RADIUS, reach / 2)),
+    ...cross('layout', CENTRE, reach),
+    text(code, polar(CENTRE, base, TOP + turned), fittedHeight(code, most, room), 'middle', {
+      role: 'mark',
+      ...(turned !== 0 && { turned }),
+    }),
+  ]
 }
 
 /** The circle that holes stand on. */
@@ -276,9 +307,6 @@ const roundCentre = (holes: readonly Shape[]) =>
   holes.flatMap((shape) =>
     shape.kind === 'circle' && shape.role === 'centre' ? [{ role: shape.role, diameter: mm(2 * shape.radius) }] : [],
   )
-
-/** A cross to prick through, and the mark of a centre punch. */
-const punch = (): readonly Shape[] => [circle('layout', CENTRE, PUNCH_RADIUS), ...cross('layout', CENTRE, PUNCH_REACH)]
 
 /** Above the blank, along the board. */
 function grain(radius: number): readonly Shape[] {
@@ -291,11 +319,31 @@ function grain(radius: number): readonly Shape[] {
   ]
 }
 
-/** Where segments meet, to be laid over the joints of the wood: half a segment from the top, where the code is. */
-function joints({ count, innerEdge }: GluedUp, radius: number): readonly Shape[] {
+/** A ring of segments, and how many holes or pockets stand evenly round it, where there are any. */
+type Joints = GluedUp & { readonly holes: number | undefined }
+
+/**
+ * Holes begin half a step from the top, and so do joints: a hole lies on a joint where both go into their least common multiple
+ * an odd number of times. Turned by half a step of that, joints are as far from holes as they can be [degrees].
+ */
+function clearOfHoles({ count, holes }: Joints): number {
+  if (holes === undefined) return 0
+  const all = leastCommonMultiple(count, holes)
+  return (all / count) % 2 === 1 && (all / holes) % 2 === 1 ? 180 / all : 0
+}
+
+function leastCommonMultiple(a: number, b: number): number {
+  let all = a
+  while (all % b !== 0) all += a
+  return all
+}
+
+/** Where segments meet, to be laid over the joints of the wood: half a segment from the code, and clear of holes. */
+function joints(glued: Joints, radius: number): readonly Shape[] {
+  const { count, innerEdge } = glued
   const corner = innerEdge / 2 / Math.sin(Math.PI / count)
   return Array.from({ length: count }, (_, i) => {
-    const angle = TOP + ((i + 0.5) * 360) / count
+    const angle = TOP + clearOfHoles(glued) + ((i + 0.5) * 360) / count
     return line('layout', polar(CENTRE, corner, angle), polar(CENTRE, radius, angle))
   })
 }

@@ -11,7 +11,8 @@ import { type Json, listOf, messagesOf, part, textOf } from '#src/kiosk/service.
 import type { StageProps } from '#src/kiosk/stage.ts'
 import { Answered } from '#src/kiosk/waiting.tsx'
 import { SHELL } from '#src/words/kiosk/page.ts'
-import { CONSTRUCTION_NAMES, MONTH_NAMES, PLACE } from '#src/words/kiosk/place.ts'
+import { MONTH_NAMES, PLACE } from '#src/words/kiosk/place.ts'
+import { CONSTRUCTION_NAMES } from '#src/words/materials.ts'
 
 const CLIMATE = 'making.climate'
 const AIR = [
@@ -49,7 +50,7 @@ export function PlaceStage({ job, derived, change }: StageProps) {
               value={bearing[`making.woods.${each}.construction`] ?? ''}
               options={[
                 { value: '', label: PLACE.unknown },
-                ...CONSTRUCTIONS.map((value) => ({ value, label: CONSTRUCTION_NAMES[value] ?? value })),
+                ...CONSTRUCTIONS.map((value) => ({ value, label: CONSTRUCTION_NAMES[value] })),
               ]}
               onPick={(text) => set({ [`making.woods.${each}.construction`]: text })}
             />

@@ -28,14 +28,6 @@ export const PLACE = {
   green: 'Green: so many of a hundred bearings run in that month. The full height is all of them.',
 } as const
 
-export const CONSTRUCTION_NAMES: Readonly<Record<string, string>> = {
-  'flat-sawn': 'flat-sawn board',
-  'quarter-sawn': 'quarter-sawn board',
-  segmented: 'segments, flat-sawn',
-  'segmented-quarter-sawn': 'segments, quarter-sawn',
-  'cross-laminated-ply': 'plywood',
-}
-
 export const STATE_NAMES: Readonly<Record<string, string>> = {
   today: 'today',
   driest: 'driest',

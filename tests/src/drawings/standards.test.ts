@@ -109,3 +109,37 @@ test('in inches sizes are in thousandths, as wood has them', () => {
   )
   for (const text of words.filter((one) => /^\(?\w+ (SØ|Ø|R)/.test(one))) expect(text).not.toMatch(/\d\.\d{4}/)
 })
+
+test('the bar that tells the scale is in the units of the sheet', () => {
+  for (const [units, words, long] of [
+    ['mm', '50 mm, or not to scale', 50],
+    ['in', '2 in, or not to scale', 50.8],
+  ] as const) {
+    const drawing = drawingOf('assembly', designed({ ...PLAIN, units }), 'letter')
+    expect(wordsOn(drawing)).toContain(words)
+    const lengths = drawing.shapes.flatMap((shape) =>
+      shape.kind === 'line' && shape.role === 'mark' ? [(shape.to.x - shape.from.x) * drawing.scale] : [],
+    )
+    expect(Math.max(...lengths)).toBeWithin(1e-9, long)
+  }
+})
+
+test.each([
+  [
+    { outerRing: { construction: 'cross-laminated-ply' }, innerRing: { construction: 'cross-laminated-ply' } },
+    'plywood',
+  ],
+  [{ outerRing: { species: 'maple-sugar' }, innerRing: { species: 'maple-sugar' } }, 'Maple, sugar, flat-sawn board'],
+] as const)('the wood is named with how it is cut', (woods, name) => {
+  const made = designed({ ...PLAIN, making: { woods } })
+  expect(wordsOn(drawingOf('assembly', made, 'a4')).join(' ')).toContain(`Wood: ${name}.`)
+})
+
+test('the width of rings has the symbol in the table that it has beside the view', () => {
+  for (const input of [PLAIN, CAGED]) {
+    const words = wordsOn(drawingOf('assembly', anyDesigned(input), 'a4'))
+    expect(words).toContain('B 24')
+    expect(words).toContain('B')
+    expect(words).not.toContain('C')
+  }
+})

@@ -1,7 +1,9 @@
 import fc from 'fast-check'
 import { describe, expect, test } from 'vitest'
 import { type Design, isCaged, isOfPlates } from '#shared/bearing/arrangements.ts'
+import { stockOf } from '#shared/making/stock.ts'
 import { inches, mm } from '#shared/units/length.ts'
+import { clipped } from '#src/drawings/clip.ts'
 import type { Drawing } from '#src/drawings/model.ts'
 import { PAPERS } from '#src/drawings/papers.ts'
 import { sheetMark } from '#src/drawings/sheet-mark.ts'
@@ -9,7 +11,7 @@ import { VIEWS } from '#src/drawings/view.ts'
 import { drawingOf, narrowParts, pagesOfView } from '#src/drawings/views.ts'
 import { toDxf } from '#src/drawings/writers/dxf.ts'
 import { toSvg } from '#src/drawings/writers/svg.ts'
-import { anyDesigned, cagedDesigned, designed, valid, validOfAny } from '#tests/support/designed.ts'
+import { anyDesigned, cagedDesigned, designed, thrustDesigned, valid, validOfAny } from '#tests/support/designed.ts'
 import {
   anyInput,
   CAGED,
@@ -139,11 +141,35 @@ describe('templates', () => {
     const screws = circlesOn(drawing, 'hole').slice(1)
     const circle = circlesOn(drawing, 'centre').at(-1)
     expect(screws).toHaveLength(4)
+    // What a wider drill has taken from the second piece holds no thread.
+    const pilot = stockOf(designed(PLAIN).bearing).split?.screws?.pilot.diameter ?? Number.NaN
+    for (const { radius } of screws) expect(2 * radius).toBeWithin(1e-9, pilot)
     for (const { centre } of screws)
       expect(Math.hypot(centre.x - (circle?.centre.x ?? 0), centre.y - (circle?.centre.y ?? 0))).toBeWithin(
         1e-9,
         circle?.radius ?? 0,
       )
+  })
+
+  test.each([6, 8, 12, 16, 24])('of %i segments: no joint runs through a hole, and none through the code', (count) => {
+    const wood = { species: 'maple-sugar', construction: 'segmented', segments: { count } } as const
+    for (const screws of [4, 6, 8]) {
+      const input = { ...PLATES, balls: { count: 40, diameter: mm(20) }, bore: mm(180) }
+      const made = thrustDesigned({ ...input, making: { woods: { plates: wood }, screws: { count: screws } } })
+      const drawing = drawingOf('templates', made, 'a4')
+      const joints = drawing.shapes.filter((shape) => shape.kind === 'line' && shape.role === 'layout')
+      const code = textsOn(drawing).find(({ text }) => text === sheetMark(made).code)
+      const around = [
+        ...circlesOn(drawing, 'hole').map(({ centre, radius }) => ({ ...centre, reach: radius })),
+        { x: code?.at.x ?? 0, y: code?.at.y ?? 0, reach: 4 },
+      ]
+      expect(joints.length).toBeGreaterThanOrEqual(count)
+      expect(around).toHaveLength(screws + 1)
+      for (const { x, y, reach } of around) {
+        const window = { left: x - reach, right: x + reach, bottom: y - reach, top: y + reach }
+        expect(clipped(joints, window)).toEqual([])
+      }
+    }
   })
 
   // 20 pixels a millimetre; a line's middle is found to half a pixel, 0.025 mm.
@@ -351,7 +377,9 @@ describe('pages', () => {
       const texts = textsOn(page).map(({ text }) => text)
       expect(texts).toContain('Measure these bars first')
       const { code, version } = sheetMark(designed(PLAIN))
-      expect(texts).toContain(`code ${code}, Racewright ${version}, † common practice, no source, ‡ from memory`)
+      expect(texts).toContain(
+        `code ${code}, Racewright ${version}, sizes in mm, † common practice, no source, ‡ from memory`,
+      )
       expect(texts).toContain(`Templates ${code}, page ${index + 1} of ${pages.value.length}, A4`)
     }
   })
@@ -422,7 +450,9 @@ describe('whose sheet it is', () => {
       // Each of both set-blocks is cut out on its own, and says how long it is.
       const pairs = texts.filter((text) => /^done [\d.]+$/.test(text)).length
       expect(texts.filter((text) => text === code)).toHaveLength(titles.length + pairs)
-      expect(texts.filter((text) => text === `code ${code}, Racewright ${version}`)).toHaveLength(titles.length)
+      expect(texts.filter((text) => text === `code ${code}, Racewright ${version}, sizes in mm`)).toHaveLength(
+        titles.length,
+      )
     }
   })
 
