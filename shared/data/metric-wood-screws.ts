@@ -1,6 +1,6 @@
 /**
  * A slotted countersunk wood screw by its diameter [mm]. Core: GB/T 922, wood screw threads, the largest (DIN 7998 differs by
- * 0.1 at the most where it was seen); head: that of DIN 965, which DIN 97 shares (from memory).
+ * 0.1 at the most where it was seen); head: DIN 97 (`din-97`).
  */
 export interface MetricWoodScrew {
   readonly diameter: number
@@ -19,7 +19,7 @@ export const METRIC_WOOD_SCREWS: readonly MetricWoodScrew[] = [
 /** Lengths that are sold [mm]: common practice, no source. */
 export const METRIC_SCREW_LENGTHS: readonly number[] = [10, 12, 16, 20, 25, 30, 35, 40, 45, 50, 60, 70, 80, 90, 100]
 
-/** Angle of their flat head, from one flank to the other [degrees]: DIN 97, from memory. */
+/** Angle of their flat head, from one flank to the other [degrees]: that of DIN 963, see the source `din-97`. */
 export const METRIC_HEAD_ANGLE = 90
 
 /** Pilot hole over core, as for screws in inches: the rule of the American Wood Council, as l-36.com quotes it. */

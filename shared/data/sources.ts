@@ -219,9 +219,10 @@ export const DATA_SOURCES = {
     standing: 'quoted',
   },
   'din-97': {
-    title: 'DIN 97, Slotted countersunk wood screws: heads as those of DIN 965, which fullerfasteners.com quotes',
+    title:
+      'DIN 97, Slotted countersunk wood screws, as a screw trader quotes it (mpi-inox.odoo.com), 6 mm as the same quotes DIN 95; the angle is that of DIN 963, whose heads are the same (util-air-sur.odoo.com)',
     usedFor: 'heads of metric wood screws, and their angle of 90 degrees',
-    standing: 'from memory',
+    standing: 'quoted',
   },
   'wood-screw-holes': {
     title:

@@ -4,6 +4,7 @@ import { expect, test } from 'vitest'
 import { ACRYLIC_GROWTH, BALL_SUBSTANCES } from '#shared/data/ball-materials.ts'
 import { CONTACT_WOODS, type ContactWoodId, contactWood } from '#shared/data/contact-woods.ts'
 import * as lumber from '#shared/data/lumber.ts'
+import { METRIC_HEAD_ANGLE, METRIC_WOOD_SCREWS } from '#shared/data/metric-wood-screws.ts'
 import { SAW_BLADES } from '#shared/data/saw-blades.ts'
 import { segmentWood } from '#shared/data/segment-woods.ts'
 import { ALL_SOURCES } from '#shared/data/sources.ts'
@@ -18,6 +19,7 @@ import contactRows from '#tests/published/tables/contact-woods.json' with { type
 import european from '#tests/published/tables/european-woods.json' with { type: 'json' }
 import hardwood from '#tests/published/tables/hardwood-lumber.json' with { type: 'json' }
 import metric from '#tests/published/tables/metric-strength.json' with { type: 'json' }
+import metricScrews from '#tests/published/tables/metric-wood-screws.json' with { type: 'json' }
 import movement from '#tests/published/tables/movement.json' with { type: 'json' }
 import softwood from '#tests/published/tables/softwood-lumber.json' with { type: 'json' }
 import strength from '#tests/published/tables/strength.json' with { type: 'json' }
@@ -132,6 +134,12 @@ test('NHLA: every thickness of hardwood', () => {
 
 test('wood screws: every diameter, thread, head, root and hole', () => {
   expect(WOOD_SCREWS).toEqual(named(screws))
+})
+
+test.each(METRIC_WOOD_SCREWS)('metric wood screws: the head of $diameter mm, flanked at a right angle', (screw) => {
+  const printed = named(metricScrews).find(({ diameter }) => diameter === screw.diameter)
+  expect(screw.head).toBe(printed?.['head'])
+  expect(METRIC_HEAD_ANGLE).toBe(90)
 })
 
 test('band-saw blades: the largest of the radii that manuals print', () => {
