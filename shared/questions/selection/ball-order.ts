@@ -166,10 +166,8 @@ function shortfalls(
   ]
 }
 
-function isBetter(one: readonly number[], other: readonly number[]): boolean {
-  const differs = one.findIndex((value, index) => value !== other[index])
-  return differs >= 0 && itemAt(one, differs) < itemAt(other, differs)
-}
+const isBetter = (one: readonly number[], other: readonly number[]): boolean =>
+  (one.map((value, index) => value - itemAt(other, index)).find((more) => more !== 0) ?? 0) < 0
 
 const least = <T>(items: readonly T[], lackOf: (item: T) => readonly number[]): T =>
   items

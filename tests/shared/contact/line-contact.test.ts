@@ -3,6 +3,7 @@ import { describe, expect, test } from 'vitest'
 import { contactForm, contactUnder } from '#shared/contact/hertz.ts'
 import { type Line, lineApproach, lineContactUnder, loadForHalfWidth } from '#shared/contact/line-contact.ts'
 import { dentUnder, loadForDent } from '#shared/contact/wood-dent.ts'
+import { integral } from '#shared/numbers/quadrature.ts'
 import { mm } from '#shared/units/length.ts'
 import { magnitude } from '#tests/support/inputs.ts'
 
@@ -49,6 +50,27 @@ describe('approach', () => {
       const power = Math.log(lineApproach(on, 1.01 * load) / lineApproach(on, load)) / Math.log(1.01)
       expect(power).toBeWithin(0.03, 0.9)
     }
+  })
+
+  // McEwen's stresses on the middle line under a line contact (Johnson, Contact Mechanics, 4.45; from memory), in plane strain.
+  test('in the wall it is the strain under the touch, summed up through the thickness', () => {
+    fc.assert(
+      fc.property(line, magnitude(1, 1e4), magnitude(0.05, 0.49), magnitude(100, 1000), (on, load, ratio, deep) => {
+        const { halfWidth: b, maxPressure } = lineContactUnder(on, load)
+        const wall = { stiffness: 800, poissonsRatio: ratio, thickness: deep * b }
+        const strain = (depth: number): number => {
+          const root = Math.sqrt(b * b + depth * depth)
+          const along = -maxPressure * ((b * b + 2 * depth * depth) / (b * root) - (2 * depth) / b)
+          const down = (-maxPressure * b) / root
+          return ((1 - ratio * ratio) / wall.stiffness) * (down - (ratio / (1 - ratio)) * along)
+        }
+        // by octaves: all of it is near the surface
+        const ends = [0, ...Array.from({ length: 12 }, (_, octave) => wall.thickness / 2 ** (11 - octave))]
+        const shorter = ends.slice(1).reduce((sum, end, place) => sum - integral(strain, ends[place] ?? 0, end), 0)
+        const rigid = { stiffness: 1e15, poissonsRatio: 0.3, radius: 1 / on.rolling }
+        expect(lineApproach({ line: on, roller: rigid, wall }, load) / shorter).toBeWithin(1e-4, 1)
+      }),
+    )
   })
 
   test('it grows with the load, whatever the bodies', () => {

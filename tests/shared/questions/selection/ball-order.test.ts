@@ -225,6 +225,9 @@ describe('the best bearing of all choices', () => {
     // opposite pairs of 20 and more leave a margin of 2
     expect(taken([9.9, 9.9, 9.9, 9.9, 10, 10], 1.9)).toEqual([9.9, 9.9, 10, 10])
     expect(taken([9.9, 9.9, 9.9, 9.9, 10, 10], 1)).toEqual([9.9, 9.9, 9.9, 9.9])
+    // short of it by less than a hundred-thousandth of a ball is enough
+    expect(taken([9.9, 9.9, 9.9, 9.9, 10, 10], 1.80009)).toEqual([9.9, 9.9, 9.9, 9.9])
+    expect(taken([9.9, 9.9, 9.9, 9.9, 10, 10], 1.80011)).toEqual([9.9, 9.9, 10, 10])
     expect(taken([9.9, 9.9, 9.9, 9.9, 9.95, 9.95, 9.95, 9.95], 1)).toEqual([9.95, 9.95, 9.95, 9.95])
   })
 
