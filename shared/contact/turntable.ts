@@ -142,13 +142,7 @@ type Three = readonly [number, number, number]
 /** All balls found for a place of the plate, from where they were, and what its forces come to. */
 function placed(table: Turntable, pull: Pull, ring: Ring, [sinks, leans, shifts]: Three, were?: Balance): Balance {
   const balls = ring.map((at, index) =>
-    ballAt(
-      table,
-      pull.outward,
-      at,
-      [sinks, leans, shifts],
-      were === undefined ? FIRST_GUESS : itemAt(were.balls, index).climb,
-    ),
+    ballAt(table, pull.outward, at, [sinks, leans, shifts], were?.balls[index]?.climb ?? FIRST_GUESS),
   )
   let [force, moment, push, steepest] = [-table.load, -pull.moment, -pull.aside, 0]
   for (const { cosine, alike, force: each, lower, upper, upperCosine } of balls) {
@@ -178,7 +172,7 @@ function ballAt(
   const lies = sinks + leans * cosine + 2 * freedom
   const cosineOf = (sine: number): number => Math.sqrt(Math.max(LEAST_SQUARE, (1 - sine) * (1 + sine)))
   let [from, to] = [0, Math.PI / 2 - AT_WALL]
-  let climb = outward === 0 ? 0 : guess > 0 && guess < to ? guess : FIRST_GUESS
+  let climb = outward === 0 ? 0 : guess
   for (let round = 0; ; round++) {
     const x = low + room * Math.sin(climb)
     const [lower, upper] = [x / freedom, (x - aside) / freedom]

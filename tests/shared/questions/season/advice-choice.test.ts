@@ -172,6 +172,23 @@ describe('wood that rests', () => {
     expect(advice.changes).toEqual([{ kind: 'today', path: '/climate/today', to: moist(to) }])
   })
 
+  test('play that rattles then is brought down again as far as nine in ten allow, and the advice is one', () => {
+    const lacks: Lacks = ({ today }, { radialInternalClearance }, n) =>
+      today.kind === 'moisture' && today.moistureContent === 8
+        ? { play: (n < 92 ? 0.9 : 1.2) - radialInternalClearance }
+        : { gap: 1 }
+    const freedom: Freedom = { ...only, lengths: ['/radialInternalClearance'] }
+    expect(advised({ today: moist(14) }, lacks, {}, freedom)).toMatchObject({
+      kind: 'rest-wood',
+      changes: [
+        { kind: 'today', path: '/climate/today', to: moist(8) },
+        { kind: 'length', path: '/design/radialInternalClearance', from: 0.3, to: 1 },
+      ],
+      isLoose: false,
+      chances: { runsAllYear: 0.92 },
+    })
+  })
+
   test('half a per cent is not worth it, nor may it be where nothing may rest', () => {
     expect(advised({ today: moist(8.5) }, atRestNear(8), {}, only).kind).toBe('no-remedy')
     expect(advised({ today: moist(14) }, atRestNear(8), {}, NOTHING).kind).toBe('no-remedy')
