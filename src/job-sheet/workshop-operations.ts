@@ -21,6 +21,7 @@ import { plateStockOf, type RingStock, stockOf } from '#shared/making/stock.ts'
 import { itemAt } from '#shared/numbers/item-at.ts'
 import { gaugeNames, PLATE_GAUGE_NAMES, SIZES } from '#src/words/job-sheet/sizes.ts'
 import * as words from '#src/words/job-sheet/workshop.ts'
+import { flatSawnDoes } from '#src/words/summary.ts'
 import { type AnyJob, arrangementOf, inBareWood, type Operation, type Size, size, unitsOf } from './operation.ts'
 
 /* Operations before the first cut and after the last one, whatever the bearing. Common practice, no source. */
@@ -53,7 +54,8 @@ export function chooseWood(job: AnyJob<Design>): Operation {
     ]
   })
   const lies = { isSplit: split !== 'none', hasGrain: hasOneGrain(woods[alike]) }
-  return { ...words.wood(arrangementOf(job), lies, planned, units), ...NO_CUT, id: 'choose-wood' }
+  const year = flatSawnDoes(job.design.bearing)
+  return { ...words.wood(arrangementOf(job), lies, { woods: planned, year }, units), ...NO_CUT, id: 'choose-wood' }
 }
 
 /** The operation that makes the gauges, before they are first used. */

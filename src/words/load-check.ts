@@ -213,7 +213,7 @@ function judgement({ load, workingLoad: { loads }, ruin }: LoadCheck, { forceUni
 }
 
 /** `Maple, sugar`, as tables have it, is sugar maple in a sentence. */
-function nameInSentence(name: string): string {
+export function nameInSentence(name: string): string {
   const [kind = name, ...which] = name.split(', ')
   return [...which, kind.toLowerCase()].join(' ')
 }

@@ -21,18 +21,25 @@ export function designSummary({ bearing, warnings }: Pick<Design, 'bearing' | 'w
 
 /** The effect of a year on flat-sawn wood if no wood is stated, and where to state it. */
 function flatSawn(bearing: Design['bearing']): string {
-  if (bearing.resolved.input.making?.climate !== undefined) return ''
-  const state = 'State woods and climate in `making`'
+  const does = flatSawnDoes(bearing)
+  if (does === undefined) return ''
+  const then = 'plate' in bearing ? ' to have the year counted in' : ', and the play follows from them'
+  return ` ${does} State woods and climate in \`making\`${then}.`
+}
+
+/** What a year does to a bearing of flat-sawn maple; undefined where its own year is stated, or where it does nothing. */
+export function flatSawnDoes(bearing: Design['bearing']): string | undefined {
+  if (bearing.resolved.input.making?.climate !== undefined) return undefined
   if ('plate' in bearing)
-    return ` The groove of a plate of flat-sawn maple goes ${figure(flatSawnOval(bearing.plate.grooveCircleDiameter), bearing.resolved.input.units)} out of round between dry and damp indoor air (35 to 60 %). ${state} to have the year counted in.`
+    return `The groove of a plate of flat-sawn maple goes ${figure(flatSawnOval(bearing.plate.grooveCircleDiameter), bearing.resolved.input.units)} out of round between dry and damp indoor air (35 to 60 %).`
   const { min, max } = flatSawnBand({
     outerDiameter: bearing.outerRing.grooveBottomDiameter,
     innerDiameter: bearing.innerRing.grooveBottomDiameter,
     play: bearing.radialInternalClearance,
   })
   const ends = [...(min > 0 ? [`below ${Math.ceil(min)} %`] : []), ...(max < 100 ? [`above ${Math.floor(max)} %`] : [])]
-  if (ends.length === 0) return ''
-  return ` Cut from flat-sawn maple in air of 50 % relative humidity, the inner ring binds ${ends.join(' and ')}. ${state}, and the play follows from them.`
+  if (ends.length === 0) return undefined
+  return `Cut from flat-sawn maple in air of 50 % relative humidity, the inner ring binds ${ends.join(' and ')}.`
 }
 
 function whatToCut(bearing: Design['bearing']): string {

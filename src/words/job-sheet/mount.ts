@@ -60,6 +60,7 @@ export function mountPlates({ pin, boards, screws }: PlateMounting, units: Units
       'drill press',
       'caliper',
       'a bit for the upper bore',
+      pin.hold === 'retained' ? 'a bolt with washers and two nuts' : 'a pin',
       ...(screws ? [screwTools(screws, 2).replace('drill press, ', '')] : []),
       ...(isGlued ? ['epoxy'] : []),
     ].join(', '),

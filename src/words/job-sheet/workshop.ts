@@ -5,6 +5,7 @@ import type { BoardOption } from '#shared/making/boards.ts'
 import type { Mm, Units } from '#shared/units/length.ts'
 import type { Construction } from '#shared/wood/construction.ts'
 import { figure } from '#src/words/figure.ts'
+import { nameInSentence } from '#src/words/load-check.ts'
 import { TRADE_SIGN } from '#src/words/standing.ts'
 import { TERMS, WOODEN_PARTS } from '#src/words/terms.ts'
 import type { OperationWords } from './operation.ts'
@@ -40,7 +41,7 @@ export interface PlannedWood {
 function planned({ part, species, construction, blank, board }: PlannedWood, units: Units): string {
   const size = (length: Mm): string => figure(length, units)
   const what = [
-    ...(species === undefined ? [] : [species]),
+    ...(species === undefined ? [] : [nameInSentence(species)]),
     ...(construction === undefined ? [] : [SAWN[construction]]),
   ]
   const layers = board.layers > 1 ? `, in ${board.layers} layers` : ''
@@ -55,16 +56,17 @@ function planned({ part, species, construction, blank, board }: PlannedWood, uni
 /**
  * @param lies whether a ring comes in halves, and whether the parts that lie alike have a grain to lie by
  * @param woods of every part
+ * @param year what it does to wood that is not planned
  */
 export const wood = (
   arrangement: ArrangementName,
   lies: { readonly isSplit: boolean; readonly hasGrain: boolean },
-  woods: readonly PlannedWood[],
+  { woods, year }: { readonly woods: readonly PlannedWood[]; readonly year: string | undefined },
   units: Units,
 ): OperationWords => ({
   title: 'Choose the wood',
   tool: 'a rule, a pencil',
-  how: `${woods.every(({ construction }) => construction === 'cross-laminated-ply') ? 'Take plywood of many thin layers without gaps.' : 'Take straight-grained wood without knots or splits.'} Leave it in the room where the bearing will live for two weeks ${TRADE_SIGN}.${lies.hasGrain ? (lies.isSplit ? HALVES : (ALIKE[arrangement] ?? '')) : ''}${woods.map((each) => planned(each, units)).join('')}`,
+  how: `${woods.every(({ construction }) => construction === 'cross-laminated-ply') ? 'Take plywood of many thin layers without gaps.' : 'Take straight-grained wood without knots or splits.'} Leave it in the room where the bearing will live for two weeks ${TRADE_SIGN}.${lies.hasGrain ? (lies.isSplit ? HALVES : (ALIKE[arrangement] ?? '')) : ''}${woods.map((each) => planned(each, units)).join('')}${year === undefined ? '' : ` ${year} Design it again with your woods and the air that it will live in, before you cut.`}`,
   check: `A straightedge laid across each face does not rock, and the board weighs the same on two days.`,
   mistake: {
     looksLike: `The board was damp: a ${TERMS[arrangement].part.one} that was round on the lathe is oval a week later.`,
