@@ -20,6 +20,11 @@ export interface PlugToTurn {
   readonly tolerance: Mm
 }
 
+/** A disc so wide moves across its grain by more than it may be off, and few lathes turn it. Common practice, no source. */
+const WIDEST_DISC = mm(150)
+/** Whether a plug is a bar across its circle, along the grain, with ends rounded to it. */
+export const isBar = ({ diameter }: Pick<PlugToTurn, 'diameter'>): boolean => diameter > WIDEST_DISC
+
 /** A card or a scraper that has the section of a groove. */
 export interface ProfileToCut {
   readonly ring: RingName

@@ -12,6 +12,7 @@ import { resolveMaking } from '#shared/making/defaults.ts'
 import {
   type GaugeKit,
   gaugeKitOf,
+  isBar,
   type PlateGaugeKit,
   type PlugToTurn,
   plateGaugeKitOf,
@@ -65,6 +66,7 @@ export function makeGauges(job: AnyJob<Design>): Operation {
   const paper = 'dowels' in kit ? kit.dowels[0]?.paper : undefined
   const facts = {
     within: itemAt(kit.plugs, 0).tolerance,
+    areBars: kit.plugs.some(isBar),
     ...(paper !== undefined && { paper }),
     units: unitsOf(job),
   }

@@ -1,4 +1,10 @@
-import type { AbrasiveDowel, PlugToTurn, ProfileToCut, SetBlock } from '#shared/making/gauge-kit.ts'
+import {
+  type AbrasiveDowel,
+  isBar,
+  type PlugToTurn,
+  type ProfileToCut,
+  type SetBlock,
+} from '#shared/making/gauge-kit.ts'
 import type { Mm, Units } from '#shared/units/length.ts'
 import { figure } from './figure.ts'
 import type { Terms } from './terms.ts'
@@ -8,8 +14,17 @@ import type { Terms } from './terms.ts'
 const RINGS = { outerRing: 'outer ring', innerRing: 'inner ring' } as const
 const size = (length: Mm, units: Units): string => figure(length, units)
 
-export const plugSentence = ({ kind, diameter, tolerance }: PlugToTurn, units: Units): string =>
-  `Turn a disc of ${size(diameter, units)}, at most ${size(tolerance, units)} off either way. Measure it across the grain and along it, and mark it ${kind === 'snug' ? '"plug": it just enters between the balls, evenly spread' : `"${kind}"`}.`
+/** So wide a bar touches what rolls at both ends as a disc does, but for fewer than ten of them. */
+export const BAR = 'a third as wide as it is long, its ends rounded to the circle'
+
+export function plugSentence(plug: PlugToTurn, units: Units): string {
+  const { kind, diameter, tolerance } = plug
+  const off = `at most ${size(tolerance, units)} off either way`
+  const make = isBar(plug)
+    ? `Cut a bar ${size(diameter, units)} long, ${off}, along the grain and ${BAR}. Measure it from end to end,`
+    : `Turn a disc of ${size(diameter, units)}, ${off}. Measure it across the grain and along it,`
+  return `${make} and mark it ${kind === 'snug' ? '"plug": it just enters between the balls, evenly spread' : `"${kind}"`}.`
+}
 
 export const profileSentence = ({ ring, radius, depth }: ProfileToCut, units: Units): string =>
   `Cut a card and a scraper with a tip of ${size(radius, units)} radius that stands ${size(depth, units)} out from its shoulders. The groove of the ${RINGS[ring]} is done when the shoulders meet the land.`

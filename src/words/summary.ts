@@ -96,8 +96,12 @@ export function sizeTableSummary(rows: readonly SizeRow[], units: Units): string
 const counted = (count: number, noun: string): string => `${count} ${noun}${count === 1 ? '' : 's'}`
 
 /** How to follow the sheet. */
-export const jobSheetSummary = (operations: number, method: Method): string =>
-  `Follow the ${counted(operations, 'operation')} in order, for ${MACHINES[method]}. Where a size has a figure to stop at, stop there with the sharp tool and sand the rest to the gauge.`
+export const jobSheetSummary = (
+  operations: number,
+  method: Method,
+  warnings: readonly { readonly severity: Severity }[],
+): string =>
+  `Follow the ${counted(operations, 'operation')} in order, for ${MACHINES[method]}. Where a size has a figure to stop at, stop there with the sharp tool and sand the rest to the gauge.${readFirst(warnings)}`
 
 const MACHINES: Readonly<Record<Method, string>> = {
   'saw-and-lathe': 'a saw and a lathe',

@@ -219,9 +219,9 @@ export const DriveSeat = named('DriveSeat', 'What turns the outer ring.', {
 const ring = choiceOf('The ring.', ['outerRing', 'innerRing'])
 
 const plugs = Type.Array(
-  object('A disc to turn.', {
+  object('A disc to turn, or a bar across its circle where that is wide.', {
     kind: choiceOf('Which plug. `snug`: the one plug of a cage, which just enters.', ['go', 'no-go', 'snug']),
-    diameter: length('Diameter to turn to.'),
+    diameter: length('Diameter to turn to, or length of the bar. For bare wood, before any finish.'),
     tolerance: length(
       'How far off it may be either way: a twentieth of the way from go to no-go, or 0.05 mm for the one of a cage.',
     ),

@@ -30,8 +30,9 @@ export function toJobSheet(design: Design, request: SheetOptions): JobSheet {
   const { method } = resolveMaking(input.making ?? {}, input.units)
   const operations = operationsFor(design)
   const chosen = makingAnswerOf(design)
-  const head = { ...toHead(design, request, chosen), summary: jobSheetSummary(operations.length, method) }
   const foot = toNotes(design, chosen)
+  const summary = jobSheetSummary(operations.length, method, foot.warnings)
+  const head = { ...toHead(design, request, chosen), summary }
   // What tells the arrangements' sheets from one another: the parts that there are, and what a reading is of.
   const body = <Part, Blank>(partOf: (operation: Operation) => Part, toBlank: (reading: Reading) => Blank) => ({
     title: sheetTitle(nameOf(input), bearingFacts(design)),

@@ -5,6 +5,7 @@ import type { BoardOption } from '#shared/making/boards.ts'
 import type { Mm, Units } from '#shared/units/length.ts'
 import type { Construction } from '#shared/wood/construction.ts'
 import { figure } from '#src/words/figure.ts'
+import { BAR } from '#src/words/gauge-kit.ts'
 import { nameInSentence } from '#src/words/load-check.ts'
 import { TRADE_SIGN } from '#src/words/standing.ts'
 import { TERMS, WOODEN_PARTS } from '#src/words/terms.ts'
@@ -77,6 +78,8 @@ export const wood = (
 interface GaugeFacts {
   /** How far a plug may be off, and still tells what it should: common practice, no source. */
   readonly within: Mm
+  /** Whether the plugs are bars. */
+  readonly areBars: boolean
   /** Thickness of the abrasive paper; left out where no dowel carries any. */
   readonly paper?: Mm
   readonly units: Units
@@ -103,17 +106,22 @@ const SETS: Readonly<Record<ArrangementName, { readonly how: string; readonly ch
 const dowels = (paper: Mm, units: Units): string =>
   `Turn the dowels for paper ${figure(paper, units)} thick, wrapped once. Where yours is thicker or thinner, turn them thinner or thicker by twice the difference.`
 
-export function gauges(arrangement: ArrangementName, { within, paper, units }: GaugeFacts): OperationWords {
+export function gauges(arrangement: ArrangementName, { within, areBars, paper, units }: GaugeFacts): OperationWords {
   const { part, raceway } = TERMS[arrangement]
   const plugs = arrangement === 'caged' ? 'the plug' : 'both plugs'
+  const make = areBars
+    ? `Saw ${plugs} as bars from straight, dry wood along the grain, as thick as the ${part.one}: ${BAR}. Sand the last bit, and try a bar in several directions.`
+    : `Turn ${plugs} from dense, dry wood, longer than the ${part.one} is thick, and sand the last bit.`
   return {
     title: 'Make the gauges',
     tool: `lathe, gouge and scraper, outside caliper, fine saw, file, the printed gauge sheet, glue, thin plywood or card${raceway.one === 'track' ? '' : ', a grinder'}`,
-    how: `Turn ${plugs} from dense, dry wood, longer than the ${part.one} is thick, and sand the last bit. Write the size on the end. Print the gauge sheet at full size, glue it to thin plywood or card, cut outside its lines, and file to them. ${SETS[arrangement].how}${paper === undefined ? '' : ` ${dowels(paper, units)}`}`,
-    check: `Measure each plug with the caliper at both ends, in two directions: it must be within ${figure(within, units)} ${TRADE_SIGN}.${arrangement === 'roller' ? '' : ' Lay each profile on a second print of its sheet: it must cover the outline, and no more.'} ${SETS[arrangement].check}${paper === undefined ? '' : ' Measure each dowel once more with the paper on: twice the radius of its profile.'}`,
+    how: `${make} Write the size on it. Print the gauge sheet at full size, glue it to thin plywood or card, cut outside its lines, and file to them. ${SETS[arrangement].how}${paper === undefined ? '' : ` ${dowels(paper, units)}`}`,
+    check: `Measure each plug with the caliper ${areBars ? 'from end to end, on both faces' : 'at both ends, in two directions'}: it must be within ${figure(within, units)} ${TRADE_SIGN}.${arrangement === 'roller' ? '' : ' Lay each profile on a second print of its sheet: it must cover the outline, and no more.'} ${SETS[arrangement].check}${paper === undefined ? '' : ' Measure each dowel once more with the paper on: twice the radius of its profile.'}`,
     mistake: {
-      looksLike: 'A plug is tapered: it enters by its thin end.',
-      costs: `Every ${raceway.one} that you check with it. Turn it again.`,
+      looksLike: areBars
+        ? 'The ends of a bar are not square to its faces: it enters by one face.'
+        : 'A plug is tapered: it enters by its thin end.',
+      costs: `Every ${raceway.one} that you check with it. Make it again.`,
     },
   }
 }

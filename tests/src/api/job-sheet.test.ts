@@ -155,6 +155,27 @@ describe('the operations', () => {
     },
   )
 
+  test.each([
+    ['radial', 12, 'Turn'],
+    ['thrust', 12, 'Turn'],
+    ['radial', 60, 'bars'],
+    ['thrust', 60, 'bars'],
+  ])(
+    '%s, %i balls: a plug wider than 150 mm is a bar, on the sheet and in the plan',
+    async (arrangement, count, word) => {
+      const at = await sharedApp()
+      const body = { ...BODY, arrangement, balls: { ...BODY.balls, count }, making: {} }
+      expect((await sheet(body, at)).find(({ id }) => id === 'make-gauges')?.how).toMatch(
+        new RegExp(`^(?:Turn|Saw) both plugs .*${word === 'bars' ? 'bars' : 'dense'}`),
+      )
+      const { making } = JSON.parse((await post(`${at}/v1/design`, body)).text) as {
+        readonly making: { readonly gauges: { readonly plugs: readonly { readonly message: string }[] } }
+      }
+      for (const { message } of making.gauges.plugs)
+        expect(message).toMatch(word === 'bars' ? /^Cut a bar / : /^Turn a disc /)
+    },
+  )
+
   test('halves that no screw holds are glued at the end, and those that are screwed are not', async () => {
     const runIn = async (body: object) => (await sheet(body)).find(({ id }) => id === 'run-in')?.how
     expect(await runIn({ ...BODY, balls: { count: 8, diameter: 16 }, bore: 8 })).toContain(
