@@ -63,11 +63,16 @@ export function fittedHeight(text: string, height: number, room: number, bold = 
   return width > room ? (height * room) / width : height
 }
 
+/** Before what says nothing on a line of its own: the sign of a word, the unit of a figure. */
+const BOUND = / (?=[†‡])|(?<=\d) (?=(?:in|mm)\b)/g
+const HELD = '\u00a0'
+
 /** Lines no wider than a room, broken at spaces; a single word that is wider has a line of its own. */
 export function wrapped(words: string, height: number, room: number, bold = false): readonly string[] {
   const lines: string[] = []
   let current = ''
-  for (const word of words.split(' ')) {
+  for (const joined of words.replace(BOUND, HELD).split(' ')) {
+    const word = joined.replaceAll(HELD, ' ')
     const longer = current === '' ? word : `${current} ${word}`
     if (current !== '' && textWidth(longer, height, bold) > room) {
       lines.push(current)

@@ -15,7 +15,7 @@ import { assembledRings, assembledWithCage } from '#src/drawings/sheets/rings-as
 import { sizeTextFor } from '#src/drawings/sheets/size-text.ts'
 import { cagedTemplateItems, plateItems, templateItems } from '#src/drawings/sheets/templates.ts'
 import { CUT_OUT_DESCRIPTIONS, imprintWithUnits, kerfWords, TITLES } from '#src/words/drawing.ts'
-import { SIGN_MEANINGS } from '#src/words/standing.ts'
+import { signMeanings } from '#src/words/standing.ts'
 import { movedForKerf } from './kerf.ts'
 import { at, type Drawing, type NarrowPart, type Shape } from './model.ts'
 import { PAPER_SIZES, type Paper } from './papers.ts'
@@ -38,12 +38,14 @@ function itemsOf(view: Exclude<View, 'assembly'>, design: Design, { code }: Shee
 function cutOut(view: Exclude<View, 'assembly'>, design: Design, code: QrCode | undefined) {
   const mark = sheetMark(design)
   const sign = imprintWithUnits(mark, design.bearing.resolved.input.units)
+  const items = itemsOf(view, design, mark)
+  const labels = items.flatMap(({ bare }) => bare.words)
   return {
-    items: itemsOf(view, design, mark).map((item) => signed(item, sign)),
+    items: items.map((item) => signed(item, sign)),
     words: {
       title: `${TITLES[view]} ${mark.code}`,
       description: `${CUT_OUT_DESCRIPTIONS[view](nameOf(design.bearing.resolved.input))} ${sign}.`,
-      imprint: [sign, ...SIGN_MEANINGS].join(', '),
+      imprint: [sign, ...signMeanings(labels)].join(', '),
       code,
     },
   }
@@ -137,7 +139,8 @@ export function narrowParts(view: View, design: Design): readonly NarrowPart[] {
   const mark = sheetMark(design)
   return itemsOf(view, design, mark).map(({ title, bare: { figure, words } }) => {
     const { shapes, left, right, bottom, top } = figure
-    const texts = shapes.flatMap((shape) => (shape.kind === 'text' && shape.text !== mark.code ? [shape.text] : []))
+    // What stands at an edge, or on the wood, says nothing away from it.
+    const texts = shapes.flatMap((shape) => (shape.kind === 'text' && shape.role !== 'mark' ? [shape.text] : []))
     const drawing = {
       title,
       description: title,

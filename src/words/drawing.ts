@@ -153,6 +153,8 @@ export interface NoteFacts {
   readonly split?: { readonly ring: RingName; readonly half: Mm }
   readonly screws?: { readonly holes: CheekScrews | Screws; readonly circle: Mm }
   readonly dowels?: { readonly holes: Dowels; readonly circle: Mm }
+  /** No screw fits. */
+  readonly hasPinnedCheeks?: boolean
   /** Left out where nothing is planned. */
   readonly mounting?: Mounting
   readonly plateMounting?: PlateMounting
@@ -163,7 +165,8 @@ export interface NoteFacts {
 
 /** What stands beside the views, one thought a line. Sizes in brackets follow from others. */
 export function assemblyNotes(facts: NoteFacts, say: Size): readonly string[] {
-  const { gap, play, split, screws: fastened, dowels, mounting, plateMounting, wood, general, units } = facts
+  const { gap, play, split, screws: fastened, dowels, hasPinnedCheeks, mounting, plateMounting } = facts
+  const { wood, general, units } = facts
   return [
     `Wood: ${woodName(wood)}.`,
     ...(wood.hasArrow
@@ -185,6 +188,7 @@ export function assemblyNotes(facts: NoteFacts, say: Size): readonly string[] {
       : []),
     ...(fastened ? [`${screws(fastened.holes, fastened.circle, say)}.`] : []),
     ...(dowels ? [`${dowelWords(dowels.holes, dowels.circle, say)}.`] : []),
+    ...(hasPinnedCheeks ? [`Cheeks on thin pins, glued into the outer ring alone ${TRADE_SIGN}.`] : []),
     ...(mounting ? seatNotes(mounting, units, say) : []),
     ...(plateMounting ? pinNotes(plateMounting, units, say) : []),
     `Other sizes: ${general.map(({ upTo, plusMinus }) => `±${say(plusMinus)} up to ${say(upTo)}`).join(', ')} (ISO 2768-1, class c)${signOf(ALL_SOURCES[GENERAL_TOLERANCES.source].standing)}. Sizes in brackets follow from others.`,
@@ -246,8 +250,12 @@ export const CAPTIONS = {
 /** `half section (1:2)`, as ISO 128-3 writes a scale beside a view. */
 export const caption = (view: string, scale: string): string => `${view} (${scale})`
 
-/** Beside the symbol and the size of the play in the enlarged end of a roller. */
+/** Behind the symbol and the size of the play in the enlarged end of a roller. */
 export const ROLLER_PLAY = { axial: 'both ends', radial: 'across' } as const
+
+/** Behind the symbol and the size of what no table of the sheet has. */
+export const grooveWide = (size: string): string => `${size} wide`
+export const apart = (size: string): string => `${size} apart`
 
 /* The table of sizes: short words, for there is no room for long ones. */
 
@@ -373,7 +381,8 @@ export const TEMPLATE_NOTES = {
   plateScrews: (holes: CheekScrews, say: Size) => `${screws(holes, holes.screwCircle, say)}; into the board`,
   upperHole: (size: string) => `upper plate: open the bore to Ø${size} ${TRADE_SIGN} when its groove is cut`,
   segments: ({ count, pieces, stripWidth, miter }: GluedUp & { readonly pieces: number }, say: Size) =>
-    `glued up from ${count} segments${pieces === count ? '' : ` a layer, ${pieces} in all`}, of a strip ${say(stripWidth)} wide, cut at ${angleFigure(miter)}: lay the full straight lines over the joints`,
+    `glued up from ${count} segments${pieces === count ? '' : ` a layer, ${pieces} in all`}, of a strip ${say(stripWidth)} wide, cut at ${angleFigure(miter)}`,
+  joints: 'lay the full straight lines over the joints',
   splitRing: 'two discs, each half as thick, split at mid groove',
   splitCage: 'two rings, each half as thick, pinned together to be drilled',
   makeTwo: 'make two',
@@ -449,8 +458,11 @@ interface Imprinted {
 export const imprint = ({ code, version, name }: Imprinted): string =>
   `${name === undefined ? '' : `${name}: `}code ${code}, Racewright ${version}`
 
+const UNIT_NAMES: Readonly<Record<Units, string>> = { in: 'inches', mm: 'mm' }
+
 /** The same of what is cut out by its lines, whose sizes have no unit of their own. */
-export const imprintWithUnits = (mark: Imprinted, units: Units): string => `${imprint(mark)}, sizes in ${units}`
+export const imprintWithUnits = (mark: Imprinted, units: Units): string =>
+  `${imprint(mark)}, sizes in ${UNIT_NAMES[units]}`
 
 export const tooManyPages = (needed: number, most: number, paper: string): string =>
   `at full size this takes ${needed} sheets of ${paper}, and no more than ${most} are printed: request svg or dxf`

@@ -18,5 +18,9 @@ export function signOfSize(key: DimensionKey, openings: Openings): string {
   return signOf(source && SIZE_SOURCES[source].standing)
 }
 
-/** At the foot of every sheet with signs on it. */
+/** The meaning of each sign. */
 export const SIGN_MEANINGS = [`${TRADE_SIGN} common practice, no source`, `${MEMORY_SIGN} from memory`] as const
+
+/** At the foot of a sheet: of those signs that stand on it. */
+export const signMeanings = (texts: readonly string[]): readonly string[] =>
+  SIGN_MEANINGS.filter((meaning) => texts.some((text) => text.includes(meaning.charAt(0))))

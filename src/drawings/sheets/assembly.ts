@@ -13,14 +13,14 @@ import { box, circle, line, placed, text } from '#src/drawings/shapes.ts'
 import type { SheetMark } from '#src/drawings/sheet-mark.ts'
 import { wrapped } from '#src/drawings/text-width.ts'
 import * as words from '#src/words/drawing.ts'
-import { SIGN_MEANINGS } from '#src/words/standing.ts'
+import { signMeanings } from '#src/words/standing.ts'
 import { TERMS, termsOf } from '#src/words/terms.ts'
 import { arrowHead, fittedText, leader, leaderInto, SMALL_TEXT_HEIGHT, TEXT_HEIGHT } from './annotations.ts'
 import { ballAngles, gapAngle, holePlaces, type Placed, type ScrewCircle } from './face.ts'
 import type { Room } from './side-labels.ts'
 import { type Columns, columnsBeside, columnsRoom } from './size-columns.ts'
 import { sizeTable } from './size-table.ts'
-import { type SizeText, sizeTextFor } from './size-text.ts'
+import { type SizeText, sizeTextFor, tradeSign } from './size-text.ts'
 import { titleBlock } from './title-block.ts'
 
 /*
@@ -102,7 +102,10 @@ export type Assembled = {
   readonly bore: Mm
   /** Screw holes on the face view. */
   readonly holes?: ScrewCircle
-  readonly notes: Pick<words.NoteFacts, 'gap' | 'play' | 'split' | 'screws' | 'dowels' | 'mounting' | 'plateMounting'>
+  readonly notes: Pick<
+    words.NoteFacts,
+    'gap' | 'play' | 'split' | 'screws' | 'dowels' | 'hasPinnedCheeks' | 'mounting' | 'plateMounting'
+  >
 }
 
 /** The wood, as the sheet states it. */
@@ -277,10 +280,15 @@ function layoutWith(column: number, assembled: Assembled, { wood, paper, isPrint
 const noteLines = (assembled: Assembled, wood: SheetWood, say: SizeText, column: number): readonly string[] =>
   noteSentences(assembled, wood, say).flatMap((sentence) => wrapped(sentence, SMALL_TEXT_HEIGHT, column - 3))
 
-function noteSentences({ ring, outside, notes }: Assembled, wood: SheetWood, say: SizeText): readonly string[] {
+function noteSentences(
+  { ring, dimensions, outside, notes }: Assembled,
+  wood: SheetWood,
+  say: SizeText,
+): readonly string[] {
   const rows = GENERAL_TOLERANCES.rows.filter((_, index, all) => index === 0 || (all[index - 1]?.upTo ?? 0) < outside)
   const sentences = words.assemblyNotes({ ...notes, wood, general: rows, units: ring.resolved.input.units }, say)
-  return [...sentences, ...SIGN_MEANINGS]
+  const inTable = dimensions.map(({ key }) => tradeSign(key, ring))
+  return [...sentences, ...signMeanings([...sentences, ...inTable])]
 }
 
 function noteBox({ width, notes, column }: Layout, { isPrinted }: Issue, units: Units): readonly Shape[] {

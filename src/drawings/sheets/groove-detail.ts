@@ -7,6 +7,7 @@ import { at, type Point, polar, type Shape } from '#src/drawings/model.ts'
 import { type Scale, scaleUpTo } from '#src/drawings/scales.ts'
 import { circle, cross, placed } from '#src/drawings/shapes.ts'
 import { textWidth } from '#src/drawings/text-width.ts'
+import { grooveWide } from '#src/words/drawing.ts'
 import { fittedText, levelExtension, TEXT_HEIGHT, uprightLine } from './annotations.ts'
 import { cageSections, type DrawnRings, ringCuts } from './half-section.ts'
 import { type RingCut, ringSection } from './ring-section.ts'
@@ -57,7 +58,7 @@ function wordsOf(
     const [radius, width] = [`${ring}.grooveRadius`, `${ring}.grooveWidth`] as const
     return {
       words: `${symbol[radius]} R${say(grooveRadius)}${deviations[radius] ?? ''}`,
-      below: `${symbol[width]} ${say(grooveWidth)}`,
+      below: grooveWide(`${symbol[width]} ${say(grooveWidth)}`),
     }
   }
   return {

@@ -117,11 +117,19 @@ export function halfSection(bearing: DrawnRings, hatchSpacing: number, overhang:
   ]
 }
 
-/** On the half that is not cut: where the cheeks lie against the ring. */
-function seams({ outerRing, cheeks }: DrawnRings): readonly Shape[] {
+/**
+ * Where the cheeks lie against the ring: on the half that is not cut, and behind the cut half, where their holes show it. There
+ * the inner ring ends too, which is narrower than the space between them.
+ */
+function seams({ outerRing, innerRing, cheeks }: DrawnRings): readonly Shape[] {
   if (cheeks === undefined) return []
-  const outside = outerRing.outsideDiameter / 2
-  return [-outerRing.width / 2, outerRing.width / 2].map((x) => line('outline', at(x, -outside), at(x, 0)))
+  return ([-1, 1] as const).flatMap((side) => {
+    const [seam, end] = [(side * outerRing.width) / 2, (side * innerRing.width) / 2]
+    return [
+      line('outline', at(seam, -outerRing.outsideDiameter / 2), at(seam, cheeks.holeDiameter / 2)),
+      line('outline', at(end, 0), at(end, innerRing.boreDiameter / 2)),
+    ]
+  })
 }
 
 /** The edges of the outer groove on the far side, where neither the ball nor the inner ring hides them; a cage would. */

@@ -3,7 +3,7 @@ import { DIMENSION_SYMBOLS } from '#shared/bearing/dimensions.ts'
 import { playLimits } from '#shared/bearing/play-limits.ts'
 import { mountingOf } from '#shared/making/mounting.ts'
 import type { Stock } from '#shared/making/stock.ts'
-import { CAPTIONS } from '#src/words/drawing.ts'
+import { apart, CAPTIONS } from '#src/words/drawing.ts'
 import { type Assembled, plugBand } from './assembly.ts'
 import { deviationsOf } from './deviations.ts'
 import { faceView, screwsIn } from './face.ts'
@@ -39,7 +39,7 @@ export const assembledWithCage = (design: CagedDesign, stock: Stock): Assembled 
   drawnRings(design, stock, grooveEnlarged(design.bearing, deviationsOf(design)), {
     arrangement: 'caged',
     faceCaption: design.bearing.cage.pieces === 2 ? CAPTIONS.faceWithoutHalfCage : CAPTIONS.faceCageCut,
-    between: (say) => `${DIMENSION_SYMBOLS.ballSpacing} ${say(design.bearing.ballSpacing)}`,
+    between: (say) => apart(`${DIMENSION_SYMBOLS.ballSpacing} ${say(design.bearing.ballSpacing)}`),
   })
 
 const grooveEnlarged = (bearing: DrawnRings, deviations: Deviations): Enlarged => ({
@@ -90,6 +90,7 @@ function drawnRings(
       ...(screws && circle && { screws: { holes: screws, circle } }),
       // The season moves no size of a seat.
       ...(resolved.input.making && { mounting: mountingOf(bearing) }),
+      ...(kind.arrangement === 'roller' && !cheekScrews && { hasPinnedCheeks: true }),
       ...(!screws && split?.dowels && { dowels: { holes: split.dowels, circle: split.screwCircle } }),
     },
   }

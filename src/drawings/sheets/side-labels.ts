@@ -10,12 +10,14 @@ export type Room = { readonly width: number; readonly height: number }
 export type SideLabel = { readonly words: string; readonly tip: Point; readonly below?: string }
 
 const LABELS_APART = 2 * TEXT_HEIGHT
+/** Free before a label, and behind it: the frame of the sheet may stand there. */
+const [BEFORE, BEHIND] = [1, 1.5]
 
 /** How much of a room's width labels take that begin so far beside the view; half of it at the most. */
 export function labelRoom(labels: readonly Pick<SideLabel, 'words' | 'below'>[], beside: number, room: Room): number {
   const texts = labels.flatMap(({ words, below = '' }) => [words, below])
   const widest = Math.max(...texts.map((content) => textWidth(content, TEXT_HEIGHT)))
-  return Math.min(room.width / 2 - beside, 2 + widest)
+  return Math.min(room.width / 2 - beside, BEFORE + widest + BEHIND)
 }
 
 /** Labels one above the other, on paper, their lines beginning at x: each as near to its tip as the others let it. */
@@ -32,7 +34,7 @@ export function sideLabels(labels: readonly SideLabel[], x: number, width: numbe
     const start = at(x, itemAt(heights, index))
     return [
       ...(pointed ? leader(start, tip) : []),
-      fittedText(words, at(start.x + 1, start.y - TEXT_HEIGHT / 2), width - 1, 'start'),
+      fittedText(words, at(start.x + BEFORE, start.y - TEXT_HEIGHT / 2), width - BEFORE - BEHIND, 'start'),
     ]
   })
 }

@@ -105,7 +105,8 @@ function outerBlank(design: RingsDesign, stock: Stock, code: string): Item {
     sawLine(outerRing.blank, design),
     circleOf(design, 'outerRing.outsideDiameter', TEMPLATE_LABELS.turn, 'outside'),
     circleOf(design, cylinderKeys(design.bearing).outer, TEMPLATE_LABELS.open, 'inside'),
-    ...(roughHole === undefined
+    // A core without room for a blade's hole is opened at the lathe.
+    ...(roughHole === undefined || entryHole === undefined
       ? []
       : [
           {
@@ -228,7 +229,7 @@ function thickness(design: DesignOf<Placed>, { blank, segments }: RingStock, key
   const { units } = design.bearing.resolved.input
   const glued = segments && TEMPLATE_NOTES.segments(segments, say)
   return [
-    ...(glued === undefined ? [] : [{ words: glued }]),
+    ...(glued === undefined ? [] : [{ words: glued }, { words: TEMPLATE_NOTES.joints }]),
     { words: TEMPLATE_LABELS.blankThickness(blank.pieces, say(blank.thickness), units) },
     {
       words: `${TEMPLATE_LABELS[of](say(cutSize(design, key)), units)}${tradeSign(key, design.bearing)}`,

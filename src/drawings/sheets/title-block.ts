@@ -1,6 +1,8 @@
+import { itemAt } from '#shared/numbers/item-at.ts'
 import { at, type Shape } from '#src/drawings/model.ts'
 import type { ProjectionAngle } from '#src/drawings/papers.ts'
 import { circle, line, loop } from '#src/drawings/shapes.ts'
+import { fittedHeight, textWidth, wrapped } from '#src/drawings/text-width.ts'
 import { fittedText, SMALL_TEXT_HEIGHT, TEXT_HEIGHT } from './annotations.ts'
 
 type TitleBlock = {
@@ -21,6 +23,10 @@ const FACTS_FROM = 0.38
 const PEOPLE_FROM = 0.63
 const NOTE_FROM = 0.86
 const NAME_HEIGHT = 1.6
+const [ONE_ROW, TWO_ROWS] = [3.5, 2.2]
+/** Free beside the words of a cell, and the width of one that is filled in by hand. */
+const CELL = 2
+const FOR_A_PEN = 20
 
 /** Who and what, at which scale and in which unit (ISO 7200), without a date of its own: the same input gives the same sheet. */
 export function titleBlock(
@@ -36,7 +42,9 @@ export function titleBlock(
   ]
   const room = right - left - 4
   return [
-    fittedText(title, at(left + 2, top - height * 0.17), room - SYMBOL_NEEDS, 'start', { height: 3.5, bold: true }),
+    ...titleRows(title, room - SYMBOL_NEEDS).map(({ words, down, size }) =>
+      fittedText(words, at(left + 2, top - height * down), room - SYMBOL_NEEDS, 'start', { height: size, bold: true }),
+    ),
     fittedText(subtitle, at(left + 2, top - height * 0.33), room - SYMBOL_NEEDS, 'start'),
     ...projectionSymbol(projection, right - SYMBOL_NEEDS, (top + rule) / 2),
     ...[rule, second, third].map((y) => line('frame', at(left, y), at(right, y))),
@@ -48,17 +56,29 @@ export function titleBlock(
   ]
 }
 
+/** In one line; or, where that would be too small to read, in two that are larger. */
+function titleRows(title: string, room: number) {
+  const rows = wrapped(title, TWO_ROWS, room, true)
+  const isSmall = fittedHeight(title, ONE_ROW, room, true) < TWO_ROWS
+  if (!isSmall || rows.length !== 2) return [{ words: title, down: 0.17, size: ONE_ROW }]
+  return rows.map((words, index) => ({ words, down: 0.11 + 0.1 * index, size: TWO_ROWS }))
+}
+
 function cells(facts: readonly (readonly [name: string, value: string])[], frame: Frame): readonly Shape[] {
   const { left, bottom, right, top } = frame
-  const wide = (right - left) / facts.length
+  const needs = facts.map(([name, value]) =>
+    value === '' ? FOR_A_PEN : CELL + Math.max(textWidth(name, NAME_HEIGHT), textWidth(value, TEXT_HEIGHT)),
+  )
+  const free = (right - left - needs.reduce((sum, need) => sum + need, 0)) / facts.length
   return facts.flatMap(([name, value], index) => {
-    const x = left + index * wide
+    const wide = itemAt(needs, index) + free
+    const x = needs.slice(0, index).reduce((sum, need) => sum + need + free, left)
     return [
       ...(index > 0 ? [line('frame', at(x, bottom), at(x, top))] : []),
-      fittedText(name, at(x + 1.5, top - NAME_HEIGHT - 1), wide - 2, 'start', { height: NAME_HEIGHT }),
+      fittedText(name, at(x + CELL / 2, top - NAME_HEIGHT - 1), wide - CELL, 'start', { height: NAME_HEIGHT }),
       ...(value === ''
         ? []
-        : [fittedText(value, at(x + 1.5, bottom + 1.2), wide - 2, 'start', { height: TEXT_HEIGHT })]),
+        : [fittedText(value, at(x + CELL / 2, bottom + 1.2), wide - CELL, 'start', { height: TEXT_HEIGHT })]),
     ]
   })
 }

@@ -1,5 +1,5 @@
 import { expect, test } from 'vitest'
-import { fittedHeight, textWidth } from '#src/drawings/text-width.ts'
+import { fittedHeight, textWidth, wrapped } from '#src/drawings/text-width.ts'
 import { inkWidth } from '#tests/support/raster.ts'
 
 const ASCII = Array.from({ length: 95 }, (_, index) => String.fromCharCode(32 + index))
@@ -25,6 +25,15 @@ test.each(TEXTS)('the bound of "%s" holds and is no more than a twelfth too wide
   const ink = inkWidth(text, 10, false)
   expect(textWidth(text, 10)).toBeGreaterThan(ink)
   expect(textWidth(text, 10)).toBeLessThan(ink * (1 + 1 / 12))
+})
+
+test('no line begins with the sign of a word or the unit of a figure', () => {
+  const words = 'held on 5 in of 12.5 mm, glued †. In two halves ‡'
+  for (let room = 1; room < 100; room += 0.5) {
+    const lines = wrapped(words, 1.8, room)
+    expect(lines.join(' ')).toBe(words)
+    for (const line of lines) expect(line).not.toMatch(/^([†‡]|in\b|mm\b)/)
+  }
 })
 
 test('a text that is too long for its room is made as much smaller', () => {

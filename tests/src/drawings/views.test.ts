@@ -136,6 +136,17 @@ describe('templates', () => {
     expect(away - (entry?.radius ?? 0)).toBeGreaterThan(4)
   })
 
+  test('a core that has no room for the hole of a blade has no line to saw by', () => {
+    for (const [input, expected] of [
+      [PLAIN, 1],
+      [{ ...PLAIN, balls: { count: 8, diameter: mm(4) }, bore: mm(2) }, 0],
+    ] as const) {
+      const words = textsOn(drawingOf('templates', designed(input), 'a4')).map(({ text }) => text)
+      for (const said of [/for the core/, /for the blade/])
+        expect(words.filter((text) => said.test(text))).toHaveLength(expected)
+    }
+  })
+
   test('the screws stand evenly on their circle', () => {
     const drawing = drawingOf('templates', designed(PLAIN), 'a4')
     const screws = circlesOn(drawing, 'hole').slice(1)
@@ -377,9 +388,7 @@ describe('pages', () => {
       const texts = textsOn(page).map(({ text }) => text)
       expect(texts).toContain('Measure these bars first')
       const { code, version } = sheetMark(designed(PLAIN))
-      expect(texts).toContain(
-        `code ${code}, Racewright ${version}, sizes in mm, † common practice, no source, ‡ from memory`,
-      )
+      expect(texts).toContain(`code ${code}, Racewright ${version}, sizes in mm, † common practice, no source`)
       expect(texts).toContain(`Templates ${code}, page ${index + 1} of ${pages.value.length}, A4`)
     }
   })
@@ -440,6 +449,25 @@ describe('whose sheet it is', () => {
   })
 
   const EVERY = [PLAIN, ROLLERS, PLATES, CAGED]
+
+  test('a name of many words is as high as it must be to be read', () => {
+    const name = 'Larkmoor tide clock, hour wheel, second prototype for the harbour museum hall'
+    const drawing = drawingOf('assembly', designed({ ...PLAIN, making: { name } }), 'a4')
+    const rows = textsOn(drawing).filter(({ text, bold }) => bold === true && name.includes(text))
+    expect(rows.map(({ text }) => text).join(' ')).toBe(name)
+    for (const { height } of rows) expect(height * drawing.scale).toBeGreaterThanOrEqual(2)
+    expect(sheetFaults(drawing)).toEqual([])
+  })
+
+  test.each(VIEWS)('%s explains those signs that stand on it, and no other', (view) => {
+    for (const input of EVERY) {
+      const words = textsOn(drawingOf(view, anyDesigned(input), 'a4')).map(({ text }) => text)
+      for (const meaning of ['† common practice, no source', '‡ from memory']) {
+        const isUsed = words.some((text) => text.replace(meaning, '').includes(meaning.charAt(0)))
+        expect(words.some((text) => text.includes(meaning))).toBe(isUsed)
+      }
+    }
+  })
 
   test.each(EVERY)('every template and gauge carries the code once below it and once on itself', (input) => {
     const made = anyDesigned(input)

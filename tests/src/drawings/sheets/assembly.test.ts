@@ -61,7 +61,7 @@ describe('whatever the bearing', () => {
           ['Dw', inUnits(made.bearing.resolved.ballDiameter, units)] as const,
         ])
         const sizes = textsOn(drawingOf('assembly', made, 'a4')).flatMap(({ text }) => {
-          const found = /^\(?(\w+) (?:SØ|Ø|R)?([\d.]+)(?: [±+−][^ ,]+| 0\/[^ ,]+)?\)?(?:, .*)?$/.exec(text)
+          const found = /^\(?(\w+) (?:SØ|Ø|R)?([\d.]+)(?: [±+−][^ ,]+| 0\/[^ ,]+)?\)?(?:, .*| wide| apart)?$/.exec(text)
           // A line of a note may begin with 'to 30', or with the play to cut to: 'Gr 0.6, above 0'.
           return found === null || found[1] === 'Racewright' || found[1] === 'to' || text.includes(', above 0')
             ? []
@@ -202,6 +202,23 @@ describe('rollers between plain rings', () => {
     }
     const whole = Math.max(...lines.map(({ from }) => from.x))
     expect(whole).toBeWithin(1e-9, outerRing.width / 2 + (cheeks?.thickness ?? Number.NaN))
+  })
+
+  test('through the bore the far half is seen: the ends of the inner ring, and of the holes of the cheeks', () => {
+    for (const side of [-1, 1])
+      for (const [x, top] of [
+        [innerRing.width / 2, innerRing.boreDiameter / 2],
+        [outerRing.width / 2, (cheeks?.holeDiameter ?? Number.NaN) / 2],
+      ] as const)
+        expect(
+          lines.some(
+            ({ from, to }) =>
+              from.x === side * x &&
+              to.x === side * x &&
+              Math.min(from.y, to.y) <= 0 &&
+              Math.abs(Math.max(from.y, to.y) - top) < 1e-9,
+          ),
+        ).toBe(true)
   })
 
   test('the face view has the rollers whole, touching, between the tracks', () => {
