@@ -322,7 +322,8 @@ test('design, job sheet and template show the same figures, and those that the m
         expect(glue.how).toContain(`cut ${segments.pieces} segments`)
         expect(glue.how).toContain(`Glue ${segments.count} of them`)
         expect(glue.how).toContain(`${Number(segments.miter.toFixed(2))}°`)
-        expect(words.some((text) => text.startsWith(`glued up from ${segments.pieces} segments`))).toBe(true)
+        const inAll = segments.pieces === segments.count ? '' : ` a layer, ${segments.pieces} in all`
+        expect(words.some((text) => text.startsWith(`glued up from ${segments.count} segments${inAll},`))).toBe(true)
       }
 
       // Screws, or dowels where none fits.
