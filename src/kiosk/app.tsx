@@ -10,7 +10,8 @@ import { LatheStage } from '#src/kiosk/stages/lathe.tsx'
 import { PlaceStage } from '#src/kiosk/stages/place.tsx'
 import { RunStage } from '#src/kiosk/stages/run.tsx'
 import { SheetsStage } from '#src/kiosk/stages/sheets.tsx'
-import { SHELL, STAGE_LEADS, STAGE_NAMES, stageName } from '#src/words/kiosk/page.ts'
+import { numbered, SHELL, stageLead, stageName } from '#src/words/kiosk/page.ts'
+import type { Terms } from '#src/words/terms.ts'
 import { Messages } from './controls.tsx'
 import { CopyLink } from './copy-link.tsx'
 import { useDerivedBearing } from './derived-bearing.ts'
@@ -48,11 +49,11 @@ export function App({ store }: { readonly store: JobStore }) {
           <CopyLink job={job} />
         </div>
       </header>
-      <StageList current={job.stage} go={go} />
+      <StageList current={job.stage} terms={derived.terms} go={go} />
       <main>
         <p class="print-only">{SHELL.notToScale}</p>
-        <h2>{STAGE_NAMES[job.stage]}</h2>
-        <p class="lead">{STAGE_LEADS[job.stage]}</p>
+        <h2>{stageName(job.stage, derived.terms)}</h2>
+        <p class="lead">{stageLead(job.stage, derived.terms)}</p>
         <p class={derived.name === '' ? 'bearing-name refused' : 'bearing-name'} id="bearing-name" role="status">
           {derived.name || derived.refusals[0]}
         </p>
@@ -61,7 +62,7 @@ export function App({ store }: { readonly store: JobStore }) {
         {store.isDamaged() && <p class="fault">{SHELL.damaged}</p>}
         <View job={job} derived={derived} change={store.change} show={store.show} />
         {job.stage === 'bearing' && <Example change={store.change} />}
-        <Steps at={at} go={go} />
+        <Steps at={at} terms={derived.terms} go={go} />
         <Messages class="cautions" title={SHELL.cautions} texts={derived.cautions} />
       </main>
     </>
@@ -85,8 +86,13 @@ function OtherTab({ store }: { readonly store: JobStore }) {
   )
 }
 
+interface GoProps {
+  readonly terms: Terms
+  readonly go: (stage: Stage) => void
+}
+
 /** Every stage by its number. On a narrow screen the list is longer than the screen: the current one is pushed into it. */
-function StageList({ current, go }: { readonly current: Stage; readonly go: (stage: Stage) => void }) {
+function StageList({ current, terms, go }: GoProps & { readonly current: Stage }) {
   const list = useRef<HTMLOListElement>(null)
   useEffect(() => {
     const item = list.current?.children[STAGES.indexOf(current)]
@@ -98,7 +104,7 @@ function StageList({ current, go }: { readonly current: Stage; readonly go: (sta
         {STAGES.map((stage, index) => (
           <li key={stage}>
             <button type="button" aria-current={stage === current ? 'step' : undefined} onClick={() => go(stage)}>
-              {stageName(index + 1, STAGE_NAMES[stage])}
+              {numbered(index + 1, stageName(stage, terms))}
             </button>
           </li>
         ))}
@@ -111,18 +117,18 @@ function StageList({ current, go }: { readonly current: Stage; readonly go: (sta
 const MARGIN = 60
 
 /** To the stage before, and to the next. */
-function Steps({ at, go }: { readonly at: number; readonly go: (stage: Stage) => void }) {
+function Steps({ at, terms, go }: GoProps & { readonly at: number }) {
   const [before, after] = [STAGES[at - 1], STAGES[at + 1]]
   return (
     <p class="steps">
       {before && (
         <button type="button" onClick={() => go(before)}>
-          {SHELL.previous}: {STAGE_NAMES[before]}
+          {SHELL.previous}: {stageName(before, terms)}
         </button>
       )}
       {after && (
         <button type="button" class="go" onClick={() => go(after)}>
-          {SHELL.next}: {STAGE_NAMES[after]}
+          {SHELL.next}: {stageName(after, terms)}
         </button>
       )}
     </p>

@@ -1,6 +1,7 @@
 import type { ArrangementName, Design } from '#shared/bearing/arrangements.ts'
 import type { Openings } from '#shared/bearing/assumed-sizes.ts'
 import { BALL_MATERIAL } from '#shared/bearing/defaults.ts'
+import { BALL_MATERIALS, type BallMaterial } from '#shared/bearing/fields.ts'
 import type { Suggestion } from '#shared/bearing/suggestion.ts'
 import type { Units } from '#shared/units/length.ts'
 import {
@@ -18,7 +19,7 @@ import {
 import type { BearingTexts } from '#src/kiosk/job/job.ts'
 import { bearingFacts } from '#src/words/bearing-facts.ts'
 import { cautionCodes, cautionSentence } from '#src/words/caution.ts'
-import { bearingName } from '#src/words/kiosk/bearing.ts'
+import { bearingName, fieldName } from '#src/words/kiosk/bearing.ts'
 import { refusalSentence } from '#src/words/refusal.ts'
 import { TERMS, type Terms } from '#src/words/terms.ts'
 import { warningSentence } from '#src/words/warning.ts'
@@ -87,7 +88,6 @@ function derive(read: ReadBearing, bearing: BearingTexts, filled: ReadBearing | 
   const terms = TERMS[arrangement]
   const made = filled && designHere(filled)
   const design = made?.ok ? made.value : undefined
-  const input = read.input
   return {
     read,
     units,
@@ -97,19 +97,23 @@ function derive(read: ReadBearing, bearing: BearingTexts, filled: ReadBearing | 
     ...(design &&
       read.request && { request: read.request, sheetRequest: sheetRequestOf(read.request, bearing, filled) }),
     name: design === undefined ? '' : nameOf(design, terms, bearing['making.name']),
-    refusals: made === undefined || made.ok ? [] : made.error.map((each) => refusalSentence(each, units, terms)),
+    refusals:
+      made === undefined || made.ok
+        ? [...read.faults].map(([at, fault]) => `${fieldName(at, terms) ?? at}: ${fault}`)
+        : made.error.map((each) => refusalSentence(each, units, terms)),
     warnings: (design?.warnings ?? []).map(({ facts, suggestion }) => ({
       message: warningSentence(facts, units, terms),
       ...(suggestion && { suggestion }),
     })),
-    cautions:
-      input === undefined
-        ? []
-        : cautionCodes(input.balls.material ?? BALL_MATERIAL, input).map((code) => cautionSentence(code, terms)),
+    // Of a bearing that cannot be read yet, too: what harms is the lathe and the dust.
+    cautions: cautionCodes(materialOf(bearing), read).map((code) => cautionSentence(code, terms)),
     isWaiting: false,
     isUnreached: false,
   }
 }
+
+const materialOf = ({ 'balls.material': material }: BearingTexts): BallMaterial =>
+  BALL_MATERIALS.find((each) => each === material) ?? BALL_MATERIAL
 
 /** A query carries no list of months: their ends take their place, beside the sizes that all of them decided. */
 function sheetRequestOf(request: object, bearing: BearingTexts, filled: ReadBearing | undefined): object {
@@ -122,7 +126,7 @@ function sheetRequestOf(request: object, bearing: BearingTexts, filled: ReadBear
 
 function nameOf(design: Design, terms: Terms, name: string | undefined): string {
   const { count, material, ballDiameter, bore, units } = bearingFacts(design)
-  return bearingName({ count, material, ballDiameter, bore, units, element: terms.element, name })
+  return bearingName({ count, material, ballDiameter, bore, units, terms, name })
 }
 
 /** An input of the service as the texts of a job. */

@@ -1,5 +1,8 @@
 import { qrCode } from '#src/drawings/qr-code.ts'
+import { asArrangement } from './job/other-arrangement.ts'
+import { inOtherUnits } from './job/units.ts'
+import type { Later } from './second-script.ts'
 
 /* The second script of the page, in the same document behind the first: the first drawing does not wait for it. */
 
-Object.assign(globalThis, { qrCode })
+Object.assign(globalThis, { later: { qrCode, asArrangement, inOtherUnits } satisfies Later })

@@ -1,17 +1,14 @@
 import { bearingAddress } from '#src/api/bearing-address.ts'
-import type { qrCode } from '#src/drawings/qr-code.ts'
 import type { BearingTexts } from '#src/kiosk/job/job.ts'
 import { SHEET } from '#src/words/job-sheet/sheet.ts'
 import type { DerivedBearing } from './derived-bearing.ts'
-
-/** The page's second script brings it. */
-const maker = () => (globalThis as { readonly qrCode?: typeof qrCode }).qrCode
+import { later } from './second-script.ts'
 
 /** A code that leads back to this very bearing; none where the service does not know its own address. */
 export function QrCode({ bearing, derived }: { readonly bearing: BearingTexts; readonly derived: DerivedBearing }) {
   const url = document.querySelector('meta[name=public-url]')?.getAttribute('content') || null
   const address = derived.design && bearingAddress(url, bearing, derived.design)
-  const made = address && maker()?.(address)
+  const made = address && later()?.qrCode(address)
   if (!made) return null
   return (
     <figure class="code">

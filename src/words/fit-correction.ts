@@ -5,7 +5,7 @@ import type { NextReading, ReadingDecides, ReadingReason } from '#shared/questio
 import type { ReadingKind } from '#shared/questions/fit/reading.ts'
 import type { Life, LifeWithPlay, Obstacle, Rescue } from '#shared/questions/fit/rescue.ts'
 import { type Mm, mm, type Units } from '#shared/units/length.ts'
-import { capitalised, figure, percent } from './figure.ts'
+import { caliperFigure, capitalised, figure, percent } from './figure.ts'
 import type { Terms } from './terms.ts'
 
 /** What is cut, within a sentence. */
@@ -104,8 +104,8 @@ const RAISED_GRAIN = ' After the finish, sand off the raised grain with 220 grit
 function cutSentence({ fit, ring }: FitCorrection, units: Units, terms: Terms): string {
   if (fit.action !== 'cut') throw new RangeError(`fit must advise a cut, got ${fit.action}`)
   const { nextStep } = fit
-  const size = figure(mm(nextStep.until.grooveBottomDiameter), units)
-  const until = `until ${ring === 'inner' ? 'its' : 'the'} ${terms.raceway.one} measures about ${size} ${terms.acrossIt} (${figure(mm(nextStep.radial), units)} ${terms.ofCut})`
+  const size = caliperFigure(mm(nextStep.until.grooveBottomDiameter), units)
+  const until = `until ${ring === 'inner' ? 'its' : 'the'} ${terms.raceway.one} measures ${size} ${terms.acrossIt} (${figure(mm(nextStep.radial), units)} ${terms.ofCut})`
   const what = { outer: '', inner: ' the inner ring', plate: ' both plates alike' }[ring]
   if (nextStep.with === 'sharp-tool') return `Cut${what} ${until}`
   const strokes = nextStep.strokes === undefined ? '' : `, about ${nextStep.strokes} strokes,`

@@ -24,7 +24,7 @@ function flatSawn(bearing: Design['bearing']): string {
   const does = flatSawnDoes(bearing)
   if (does === undefined) return ''
   const then = 'plate' in bearing ? ' to have the year counted in' : ', and the play follows from them'
-  return ` ${does} State woods and climate in \`making\`${then}.`
+  return ` ${does} State the woods and the climate${then}.`
 }
 
 /** What a year does to a bearing of flat-sawn maple; undefined where its own year is stated, or where it does nothing. */

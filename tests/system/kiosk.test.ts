@@ -146,7 +146,7 @@ describe('at the lathe', () => {
     await page.getByText('Measure first').waitFor()
     await read(page, 'the opening where it should go', '13')
     await calm(page)
-    expect(await headline(page)).toMatch(/^(Cut|Sand) until 77\.\d mm across the bottoms$/)
+    expect(await headline(page)).toMatch(/^(Cut|Sand) until 77\.\d\d mm across the bottoms$/)
     const asked = page.waitForRequest((request) => request.url().endsWith('/v1/fit-correction'))
     await page.locator('#cut-done').click()
     expect((await asked).postDataJSON()).toMatchObject({

@@ -5,10 +5,12 @@ import {
   type Design,
   type DesignInput,
   design,
+  traitsOf,
 } from '#shared/bearing/arrangements.ts'
 import { type Field, type Group, type Leaf, leavesOf } from '#shared/bearing/field.ts'
 import type { Refusal } from '#shared/bearing/refusal.ts'
 import { USUAL_TEMPERATURE } from '#shared/bearing/whole-year.ts'
+import type { WoodPart } from '#shared/bearing/wood-parts.ts'
 import type { Result } from '#shared/result.ts'
 import { inUnits, type Mm, type Units } from '#shared/units/length.ts'
 import { FAULTS } from '#src/words/kiosk/faults.ts'
@@ -64,7 +66,10 @@ export function readBearing(bearing: BearingTexts): ReadBearing {
   for (const [name, text] of Object.entries(bearing))
     if (name.startsWith(FREE) && !name.startsWith(CLIMATE)) put(request, name.split('.'), freeValue(name, text))
   const climate = climateOf(bearing)
-  if (climate !== undefined) put(request, CLIMATE.split('.'), climate)
+  if (climate !== undefined) {
+    put(request, CLIMATE.split('.'), climate)
+    for (const [name, fault] of placeFaults(bearing, arrangement)) faults.set(name, fault)
+  }
   if (faults.size > 0) return { units, arrangement, faults }
   // The rows that were read are those that make this type.
   return { units, arrangement, faults, input: input as unknown as DesignInput, request }
@@ -109,6 +114,61 @@ function climateOf(bearing: BearingTexts): object | undefined {
     }),
   }
 }
+
+/** Humidities that a form has, and what is wrong with a year that is all there. */
+export const HUMIDITIES = {
+  today: `${CLIMATE}.today.relativeHumidity`,
+  driest: `${CLIMATE}.relativeHumidity.min`,
+  dampest: `${CLIMATE}.relativeHumidity.max`,
+} as const
+const PERCENT = { min: 0, max: 100 }
+
+function placeFaults(bearing: BearingTexts, arrangement: ArrangementName): readonly (readonly [string, string])[] {
+  const names = bearing[MONTHS] === undefined ? Object.values(HUMIDITIES) : [HUMIDITIES.today]
+  const read = names.flatMap((name) => {
+    const text = bearing[name]?.trim() ?? ''
+    return text === '' ? [] : [[name, readNumber(text, PERCENT)] as const]
+  })
+  const figures = new Map(read)
+  const [driest, dampest] = [figures.get(HUMIDITIES.driest), figures.get(HUMIDITIES.dampest)]
+  const isOfWood = (bearing['balls.material'] ?? 'wood') === 'wood'
+  const woodless = [...woodPartsOf(arrangement), ...(isOfWood ? ['balls'] : [])].filter(
+    (part) =>
+      bearing[`${WOODS}${part}.species`] === undefined && bearing[`${WOODS}${part}.construction`] !== WITHOUT_SPECIES,
+  )
+  return [
+    ...read.flatMap(([name, figure]) => (figure instanceof Unread ? [[name, figure.message] as const] : [])),
+    ...(typeof driest === 'number' && typeof dampest === 'number' && driest > dampest
+      ? [[HUMIDITIES.driest, FAULTS.driest] as const]
+      : []),
+    ...woodless.map((part) => [`${WOODS}${part}.species`, FAULTS.wood] as const),
+  ]
+}
+
+const WOODS = 'making.woods.'
+/** Plywood moves alike, whatever it is of. */
+export const WITHOUT_SPECIES = 'cross-laminated-ply'
+
+/** The parts of wood of an arrangement, in the order in which they are asked for. */
+export const woodPartsOf = (arrangement: ArrangementName): readonly WoodPart[] => {
+  const { members, ballSet } = traitsOf({ arrangement })
+  return members === 'plates'
+    ? ['plates']
+    : ['outerRing', 'innerRing', ...(ballSet === 'caged' ? ['cage' as const] : [])]
+}
+
+/** What may be stated of a bearing of one arrangement. */
+export interface Scope {
+  readonly arrangement: ArrangementName
+  readonly leaves: readonly Leaf[]
+  readonly woodParts: readonly WoodPart[]
+}
+
+export const scopeOf = (arrangement: ArrangementName): Scope => ({
+  arrangement,
+  leaves: leavesFor(arrangement),
+  woodParts: woodPartsOf(arrangement),
+})
 
 export interface MonthTexts {
   readonly humidity: string

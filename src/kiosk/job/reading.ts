@@ -1,3 +1,4 @@
+import { type ArrangementName, traitsOf } from '#shared/bearing/arrangements.ts'
 import type { FittedRing } from '#shared/questions/fit/fit-setup.ts'
 import type { ReadingKind, ToolName } from '#shared/questions/fit/reading.ts'
 
@@ -32,7 +33,11 @@ interface ReadingFields {
   readonly letter: string
   /** The name of its length in a request; a reading without a figure has none. */
   readonly value?: string
-  readonly second?: { readonly name: string; readonly kind: 'count' | 'length'; readonly usual?: string }
+  readonly second?: {
+    readonly name: 'ballsLeftOut' | 'landDiameter' | 'count'
+    readonly kind: 'count' | 'length'
+    readonly usual?: string
+  }
   readonly hasResult?: true
   readonly rings: readonly FittedRing[]
   /** Says where the balls run, so it serves the inner ring too. */
@@ -62,8 +67,14 @@ export const READING_FIELDS: Readonly<Record<ReadingKind, ReadingFields>> = {
 
 export const READING_KINDS = Object.keys(READING_FIELDS) as readonly ReadingKind[]
 
-export const kindsOf = (ring: FittedRing): readonly ReadingKind[] =>
-  READING_KINDS.filter((kind) => READING_FIELDS[kind].rings.includes(ring))
+/** Kinds that tell something of a ring, or of plates. A depth is measured from a land, which a track and a plate do not have. */
+export function kindsOf(ring: FittedRing, arrangement: ArrangementName): readonly ReadingKind[] {
+  const { members, raceway } = traitsOf({ arrangement })
+  const hasLand = members === 'rings' && raceway === 'groove'
+  return READING_KINDS.filter(
+    (kind) => READING_FIELDS[kind].rings.includes(ring) && (hasLand || kind !== 'groove-depth'),
+  )
+}
 
 /** How many readings there are at all states together. */
 export const readingsIn = (states: readonly GrooveState[]): number =>

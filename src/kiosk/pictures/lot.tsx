@@ -1,4 +1,5 @@
 import { BALLS } from '#src/words/kiosk/balls.ts'
+import type { Terms } from '#src/words/terms.ts'
 
 const SIZE = 340
 const MIDDLE = SIZE / 2
@@ -12,7 +13,9 @@ const LEAST_FOR_NUMBERS = 11
 /** The chosen balls in their order round the ring, their differences drawn large. */
 export function LotPicture({
   balls,
+  terms,
 }: {
+  readonly terms: Terms
   readonly balls: readonly { readonly number: number; readonly diameter: number }[]
 }) {
   const mean = balls.reduce((sum, { diameter }) => sum + diameter, 0) / balls.length
@@ -22,7 +25,7 @@ export function LotPicture({
   const told = balls.map(({ number, diameter }) => `${number}: ${diameter}`).join(', ')
   return (
     <figure class="front">
-      <svg viewBox={`0 0 ${SIZE} ${SIZE}`} role="img" aria-label={`${BALLS.ring}: ${told}`}>
+      <svg viewBox={`0 0 ${SIZE} ${SIZE}`} role="img" aria-label={`${BALLS.ring(terms)}: ${told}`}>
         {balls.map(({ number, diameter }, index) => {
           const angle = (2 * Math.PI * index) / balls.length - Math.PI / 2
           const [x, y] = [MIDDLE + radius * Math.cos(angle), MIDDLE + radius * Math.sin(angle)]

@@ -1,3 +1,4 @@
+import type { FittedRing } from '#shared/questions/fit/fit-setup.ts'
 import { lengthOf, type Units } from '#shared/units/length.ts'
 import { Messages } from '#src/kiosk/controls.tsx'
 import type { DerivedBearing } from '#src/kiosk/derived-bearing.ts'
@@ -5,11 +6,18 @@ import { BandPicture } from '#src/kiosk/pictures/band.tsx'
 import type { Awaited } from '#src/kiosk/reply.ts'
 import { type Json, listOf, messagesOf, numberOf, part, textOf } from '#src/kiosk/service.ts'
 import { Answered } from '#src/kiosk/waiting.tsx'
-import { percent } from '#src/words/figure.ts'
-import { cutUntil, gapNow, HEADLINES, LATHE, playNow, sandUntil } from '#src/words/kiosk/lathe.ts'
+import { caliperFigure, percent } from '#src/words/figure.ts'
+import { cutUntil, gapNow, headlines, LATHE, latheWords, playNow, sandUntil, tooFar } from '#src/words/kiosk/lathe.ts'
+import type { Terms } from '#src/words/terms.ts'
 
 /** What to do next, large enough to read from two metres. Its title names the bearing and the ring that it is for. */
-export function Advice(of: { readonly reply: Awaited; readonly derived: DerivedBearing; readonly title: string }) {
+export function Advice(of: {
+  readonly reply: Awaited
+  readonly derived: DerivedBearing
+  readonly title: string
+  /** Before anything was read, all that is known of the groove is a guess: it is not shown. */
+  readonly isRead: boolean
+}) {
   const { units, terms } = of.derived
   return (
     <section class="advice" id="advice" role="status" aria-label={of.title}>
@@ -17,10 +25,14 @@ export function Advice(of: { readonly reply: Awaited; readonly derived: DerivedB
       <Answered reply={of.reply}>
         {(answer) => (
           <>
-            <p class="headline">{headlineOf(answer, units, terms.acrossIt)}</p>
+            <p class="headline">{headlineOf(answer, units, terms)}</p>
             <p class="summary">{textOf(answer['summary'])}</p>
-            <Chances answer={answer} />
-            <p>{stateOf(answer, units)}</p>
+            {of.isRead && (
+              <>
+                <Chances answer={answer} terms={terms} />
+                <p>{stateOf(answer, units, terms)}</p>
+              </>
+            )}
             <Messages title={LATHE.disagree} texts={messagesOf(part(answer['agreement'])['disagreements'])} />
             <Rescues answer={answer} />
           </>
@@ -31,29 +43,23 @@ export function Advice(of: { readonly reply: Awaited; readonly derived: DerivedB
 }
 
 /** The size to stop at, or why not to cut. */
-function headlineOf(answer: Json, units: Units, acrossIt: string): string {
+function headlineOf(answer: Json, units: Units, terms: Terms): string {
   const step = part(answer['nextStep'])
   const [until] = Object.values(part(step['until']))
   if (answer['action'] === 'cut' && typeof until === 'number') {
-    const size = `${onTheSafeSide(until, answer['ring'] === 'inner', units)} ${units}`
-    return step['with'] === 'abrasive' ? sandUntil(size, acrossIt) : cutUntil(size, acrossIt)
+    const size = caliperFigure(lengthOf(until, units), units)
+    return step['with'] === 'abrasive' ? sandUntil(size, terms.acrossIt) : cutUntil(size, terms.acrossIt)
   }
-  return HEADLINES[(answer['reason'] ?? answer['action']) as keyof typeof HEADLINES] ?? ''
+  return (
+    headlines(ringOf(answer), terms)[(answer['reason'] ?? answer['action']) as keyof ReturnType<typeof headlines>] ?? ''
+  )
 }
 
-/** Rounded to what a caliper reads, on the side on which less wood comes off: an inner groove gets smaller, all others larger. */
-function onTheSafeSide(size: number, isInner: boolean, units: Units): string {
-  const steps = 10 ** UNTIL_DECIMALS[units]
-  const rounded = isInner ? Math.ceil(size * steps - NEARLY) : Math.floor(size * steps + NEARLY)
-  return (rounded / steps).toFixed(UNTIL_DECIMALS[units])
-}
+const ringOf = (answer: Json): FittedRing => (answer['ring'] === 'inner' ? 'inner' : 'outer')
 
-/** Of a step: a figure that is one already stays it. */
-const NEARLY = 1e-6
-
-const UNTIL_DECIMALS: Readonly<Record<Units, number>> = { in: 3, mm: 1 }
-
-function Chances({ answer }: { readonly answer: Json }) {
+function Chances({ answer, terms }: { readonly answer: Json; readonly terms: Terms }) {
+  const ring = ringOf(answer)
+  const words = latheWords(ring, terms)
   const { tooTight, inBand, tooDeep } = part(answer['probability'])
   const chances = [tooTight, inBand, tooDeep].map(numberOf)
   const risk = answer['action'] === 'cut' ? numberOf(part(answer['nextStep'])['overshootProbability']) : undefined
@@ -61,21 +67,25 @@ function Chances({ answer }: { readonly answer: Json }) {
     <>
       {risk !== undefined && (
         <p class="risk">
-          {LATHE.chance}: {percent(risk)}
+          {words.chance}: {percent(risk)}
         </p>
       )}
-      <BandPicture title={LATHE.standing} names={[LATHE.tooTight, LATHE.inBand, LATHE.tooDeep]} chances={chances} />
+      <BandPicture
+        title={words.standing}
+        names={[LATHE.tooTight, LATHE.inBand, tooFar(ring, terms)]}
+        chances={chances}
+      />
     </>
   )
 }
 
-function stateOf(answer: Json, units: Units): string {
-  const isInner = answer['ring'] === 'inner'
+function stateOf(answer: Json, units: Units, terms: Terms): string {
+  const isInner = ringOf(answer) === 'inner'
   const figure = part(answer[isInner ? 'radialInternalClearance' : 'ballGap'])
   const { min, max } = part(figure['interval95'])
   const length = (value: unknown) => lengthOf(numberOf(value), units)
-  const told = isInner ? playNow : gapNow
-  return told({ value: length(figure['value']), low: length(min), high: length(max) }, units)
+  const told = { value: length(figure['value']), low: length(min), high: length(max) }
+  return isInner ? playNow(told, units) : gapNow(told, units, terms)
 }
 
 /** The possible ones first, in the order in which to try them. */

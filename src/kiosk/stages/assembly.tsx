@@ -34,5 +34,6 @@ export function AssemblyStage({ derived }: StageProps) {
   )
 }
 
+/** From the finish on: all that comes before is done when everything fits. */
 const lastOf = (operations: readonly Json[]): readonly Json[] =>
-  operations.slice(operations.findLastIndex((operation) => operation['part'] !== 'both') + 1)
+  operations.slice(operations.findIndex((operation) => operation['id'] === 'finish'))

@@ -14,7 +14,7 @@ export function BallsStage({ job, derived, change }: StageProps) {
   const [text, setText] = useState('')
   // As it was typed, as long as that is still the lot.
   const shown = linesOf(text).join() === job.lot.join() ? text : job.lot.join('\n')
-  const { request, units, design } = derived
+  const { request, units, design, terms } = derived
   const unread = job.lot.find((text) => readLength(text, units) instanceof Unread)
   const needed = design?.bearing.resolved.input.balls.count ?? 0
   const isEnough = unread === undefined && job.lot.length >= needed
@@ -23,7 +23,7 @@ export function BallsStage({ job, derived, change }: StageProps) {
   return (
     <div class="columns">
       <form autocomplete="off" onSubmit={(event) => event.preventDefault()}>
-        <label for={id}>{BALLS.measured}</label>
+        <label for={id}>{BALLS.measured(terms)}</label>
         <textarea
           id={id}
           name="lot"
@@ -36,9 +36,9 @@ export function BallsStage({ job, derived, change }: StageProps) {
           }}
           value={shown}
         />
-        <small id={`${id}-hint`}>{BALLS.hint}</small>
+        <small id={`${id}-hint`}>{BALLS.hint(terms)}</small>
         {unread !== undefined && <p class="fault">{BALLS.unread(unread)}</p>}
-        {!isEnough && unread === undefined && <p>{BALLS.tooFew(job.lot.length, needed)}</p>}
+        {!isEnough && unread === undefined && <p>{BALLS.tooFew(job.lot.length, needed, terms)}</p>}
       </form>
       <div class="result">
         <Answered reply={reply}>
@@ -51,7 +51,7 @@ export function BallsStage({ job, derived, change }: StageProps) {
             return (
               <>
                 <p class="summary">{textOf(answer['summary'])}</p>
-                <LotPicture balls={balls} />
+                <LotPicture balls={balls} terms={terms} />
                 <button
                   type="button"
                   class="go"
@@ -64,7 +64,7 @@ export function BallsStage({ job, derived, change }: StageProps) {
                     )
                   }
                 >
-                  {BALLS.use}
+                  {BALLS.use(terms)}
                 </button>
               </>
             )

@@ -1,16 +1,15 @@
 import { Messages } from '#src/kiosk/controls.tsx'
 import type { DerivedBearing, Notice } from '#src/kiosk/derived-bearing.ts'
 import type { BearingTexts } from '#src/kiosk/job/job.ts'
-import { AssemblyPicture } from '#src/kiosk/pictures/assembly.tsx'
 import { FrontPicture } from '#src/kiosk/pictures/front.tsx'
 import { figure } from '#src/words/figure.ts'
-import { BEARING, FIELD_NAMES, followSuggestion } from '#src/words/kiosk/bearing.ts'
+import { fieldName, followSuggestion } from '#src/words/kiosk/bearing.ts'
 import { SHELL } from '#src/words/kiosk/page.ts'
 import { SizesTable } from './sizes-table.tsx'
 
 /** What follows from the choices: the picture, what speaks against it, the sizes. Without a bearing there is none of it. */
 export function BearingResult(of: { readonly derived: DerivedBearing; readonly set: (changes: BearingTexts) => void }) {
-  const { design, sheetRequest, name, refusals, isWaiting, isUnreached } = of.derived
+  const { design, refusals, isWaiting, isUnreached } = of.derived
   return (
     <div class="result" id="result" aria-busy={isWaiting}>
       {isWaiting && <p class="waiting">{SHELL.waiting}</p>}
@@ -21,7 +20,6 @@ export function BearingResult(of: { readonly derived: DerivedBearing; readonly s
           <FrontPicture design={design} />
           <Warnings derived={of.derived} set={of.set} />
           <SizesTable design={design} arrangement={of.derived.arrangement} openings={of.derived.openings} />
-          {sheetRequest && <AssemblyPicture request={sheetRequest} name={name} />}
         </>
       )}
     </div>
@@ -60,7 +58,7 @@ function Follow(of: {
   if (suggestion === undefined) return null
   const name = suggestion.path.slice(1).replaceAll('/', '.')
   const text = suggestion.kind === 'length' ? figure(suggestion.value, of.derived.units) : String(suggestion.value)
-  const label = name === 'bore' ? BEARING.bore : (FIELD_NAMES[name] ?? name)
+  const label = fieldName(name, of.derived.terms) ?? name
   return (
     <button type="button" onClick={() => of.set({ ...instead(name), [name]: text })}>
       {followSuggestion(label, text)}

@@ -2,11 +2,14 @@ import { type ArrangementName, traitsOf } from '#shared/bearing/arrangements.ts'
 import { inUnits, type Units } from '#shared/units/length.ts'
 import { shopFigure } from '#shared/units/shop-figure.ts'
 import { Picks, Stepper, TextField } from '#src/kiosk/controls.tsx'
-import { hasPlace, statedBesides } from '#src/kiosk/job/bearing.ts'
-import { BALL_WOOD, type BearingTexts, withBearing } from '#src/kiosk/job/job.ts'
+import { hasPlace, scopeOf, statedBesides } from '#src/kiosk/job/bearing.ts'
+import { BALL_WOOD, type BearingTexts, type Job, withBearing } from '#src/kiosk/job/job.ts'
+import { readingsIn } from '#src/kiosk/job/reading.ts'
 import { readLength, Unread, withPoint } from '#src/kiosk/job/text.ts'
+import { AssemblyPicture } from '#src/kiosk/pictures/assembly.tsx'
+import { later } from '#src/kiosk/second-script.ts'
 import type { StageProps } from '#src/kiosk/stage.ts'
-import { BEARING, MATERIAL_CHOICES } from '#src/words/kiosk/bearing.ts'
+import { BEARING, elementWords, MATERIAL_CHOICES } from '#src/words/kiosk/bearing.ts'
 import { BearingResult } from './bearing-result.tsx'
 import { DepthSlider } from './depth-slider.tsx'
 import { FindBearing } from './find-bearing.tsx'
@@ -27,8 +30,8 @@ const hasDepths = (arrangement: ArrangementName): boolean => {
   return members === 'rings' && raceway === 'groove'
 }
 
-/** Lengths of the usual form; those behind "more" are cleared when the units change. */
-const LENGTHS = ['balls.diameter', 'bore'] as const
+/** Lengths that are chosen as a rule shows them. All others stay what they are when the units change. */
+const ON_THE_RULE = ['balls.diameter', 'bore'] as const
 
 /** The bearing: its form, and what follows from it. */
 export function BearingStage({ job, derived, change }: StageProps) {
@@ -37,75 +40,84 @@ export function BearingStage({ job, derived, change }: StageProps) {
   const set = (changes: BearingTexts) => change(withBearing(job, changes), Object.keys(changes).join())
   const text = (name: string) => bearing[name] ?? ''
   const fault = (name: string) => read.faults.get(name)
+  const words = elementWords(derived.terms)
   return (
-    <div class="columns">
-      <form autocomplete="off" onSubmit={(event) => event.preventDefault()}>
-        <Picks
-          legend={BEARING.units}
-          name="units"
-          value={units}
-          options={[
-            { value: 'in', label: BEARING.in },
-            { value: 'mm', label: BEARING.mm },
-          ]}
-          onPick={(to: Units) => set(converted(bearing, units, to))}
-        />
-        <Picks
-          legend={BEARING.ballDiameter}
-          name="size"
-          value={text('balls.diameter')}
-          options={BALL_SIZES[units].map((size) => ({ value: size, label: `${size} ${units}` }))}
-          onPick={(size) => set({ 'balls.diameter': size })}
-        />
-        <TextField
-          label={BEARING.otherSize}
-          name="diameter"
-          value={text('balls.diameter')}
-          fault={fault('balls.diameter')}
-          onInput={(size) => set({ 'balls.diameter': typed(size) })}
-        />
-        <Picks
-          legend={BEARING.material}
-          name="material"
-          value={text('balls.material')}
-          options={Object.entries(MATERIAL_CHOICES).map(([value, label]) => ({ value, label }))}
-          onPick={(material) => set(ofMaterial(bearing, material))}
-        />
-        <Stepper
-          label={BEARING.count}
-          name="count"
-          value={text('balls.count')}
-          fault={fault('balls.count')}
-          fewer={BEARING.fewerBalls}
-          more={BEARING.moreBalls}
-          onInput={(count) => set({ 'balls.count': typed(count) })}
-          onStep={(by) =>
-            set({ 'balls.count': String(Math.max(1, Math.round(Number(text('balls.count')) || 0) + by)) })
-          }
-        />
-        <Stepper
-          label={BEARING.bore}
-          name="bore"
-          value={text('bore')}
-          fault={fault('bore')}
-          fewer={BEARING.smallerBore}
-          more={BEARING.largerBore}
-          onInput={(bore) => set({ bore: typed(bore) })}
-          onStep={(by) => set({ bore: stepped(text('bore'), by, units) })}
-        />
-        {hasDepths(derived.arrangement) && (
-          <fieldset>
-            <legend>{BEARING.depth}</legend>
-            <DepthSlider ring="outerRing" arrangement={derived.arrangement} bearing={bearing} set={set} />
-            <DepthSlider ring="innerRing" arrangement={derived.arrangement} bearing={bearing} set={set} />
-          </fieldset>
-        )}
-        <Besides bearing={bearing} set={set} />
-        <MoreFields bearing={bearing} derived={derived} set={set} />
-        <FindBearing job={job} derived={derived} change={change} />
-      </form>
-      <BearingResult derived={derived} set={set} />
-    </div>
+    <>
+      <div class="columns">
+        <form autocomplete="off" onSubmit={(event) => event.preventDefault()}>
+          <Picks
+            legend={BEARING.units}
+            name="units"
+            value={units}
+            options={[
+              { value: 'in', label: BEARING.in },
+              { value: 'mm', label: BEARING.mm },
+            ]}
+            onPick={(to: Units) => {
+              const sizes = isBegun(job) ? {} : onTheRule(bearing, units, to)
+              const other =
+                to === units ? undefined : later()?.inOtherUnits(job, to, sizes, scopeOf(derived.arrangement))
+              if (other !== undefined) change(other)
+            }}
+          />
+          <Picks
+            legend={words.diameter}
+            name="size"
+            value={text('balls.diameter')}
+            options={BALL_SIZES[units].map((size) => ({ value: size, label: `${size} ${units}` }))}
+            onPick={(size) => set({ 'balls.diameter': size })}
+          />
+          <TextField
+            label={BEARING.otherSize}
+            name="diameter"
+            value={text('balls.diameter')}
+            fault={fault('balls.diameter')}
+            onInput={(size) => set({ 'balls.diameter': typed(size) })}
+          />
+          <Picks
+            legend={words.material}
+            name="material"
+            value={text('balls.material')}
+            options={Object.entries(MATERIAL_CHOICES).map(([value, label]) => ({ value, label }))}
+            onPick={(material) => set(ofMaterial(bearing, material))}
+          />
+          <Stepper
+            label={words.count}
+            name="count"
+            value={text('balls.count')}
+            fault={fault('balls.count')}
+            fewer={words.fewer}
+            more={words.more}
+            onInput={(count) => set({ 'balls.count': typed(count) })}
+            onStep={(by) =>
+              set({ 'balls.count': String(Math.max(1, Math.round(Number(text('balls.count')) || 0) + by)) })
+            }
+          />
+          <Stepper
+            label={BEARING.bore}
+            name="bore"
+            value={text('bore')}
+            fault={fault('bore')}
+            fewer={BEARING.smallerBore}
+            more={BEARING.largerBore}
+            onInput={(bore) => set({ bore: typed(bore) })}
+            onStep={(by) => set({ bore: stepped(text('bore'), by, units) })}
+          />
+          {hasDepths(derived.arrangement) && (
+            <fieldset>
+              <legend>{BEARING.depth}</legend>
+              <DepthSlider ring="outerRing" arrangement={derived.arrangement} bearing={bearing} set={set} />
+              <DepthSlider ring="innerRing" arrangement={derived.arrangement} bearing={bearing} set={set} />
+            </fieldset>
+          )}
+          <Besides bearing={bearing} set={set} />
+          <MoreFields bearing={bearing} derived={derived} set={set} />
+          <FindBearing job={job} derived={derived} change={change} />
+        </form>
+        <BearingResult derived={derived} set={set} />
+      </div>
+      {derived.sheetRequest && <AssemblyPicture request={derived.sheetRequest} name={derived.name} />}
+    </>
   )
 }
 
@@ -131,29 +143,17 @@ function Besides({ bearing, set }: { readonly bearing: BearingTexts; readonly se
 /** A field that was emptied stays in the job, so that its fault can be shown. */
 const typed = (text: string): string => (text === '' ? ' ' : text)
 
-/** The same sizes in the other units, as near as a rule shows them. */
-function converted(bearing: BearingTexts, from: Units, to: Units): BearingTexts {
-  if (from === to) return {}
-  const sizes = LENGTHS.flatMap((name) => {
-    const read = readLength(bearing[name] ?? '', from)
-    return read instanceof Unread ? [] : [[name, shopFigure(read, to).text.replace(` ${to}`, '')] as const]
-  })
-  // A length in words of its own units would become another length.
-  const others = Object.keys(bearing).filter((name) => !KEPT.some((kept) => name.startsWith(kept)))
-  return { ...Object.fromEntries(others.map((name) => [name, ''])), units: to, ...Object.fromEntries(sizes) }
-}
+/** Balls were measured, or a ring: from then on the bearing stays what it is. */
+const isBegun = ({ lot, outer, inner }: Job): boolean => lot.length + readingsIn(outer) + readingsIn(inner) > 0
 
-/** What is no length. */
-const KEPT = [
-  'arrangement',
-  'balls.count',
-  'balls.material',
-  'outerRing.engagement',
-  'innerRing.engagement',
-  'making.name',
-  'making.woods.',
-  'making.climate.',
-]
+/** The main sizes in the other units, as near as a rule shows them. */
+const onTheRule = (bearing: BearingTexts, from: Units, to: Units): BearingTexts =>
+  Object.fromEntries(
+    ON_THE_RULE.flatMap((name) => {
+      const read = readLength(bearing[name] ?? '', from)
+      return read instanceof Unread ? [] : [[name, shopFigure(read, to).text.replace(` ${to}`, '')]]
+    }),
+  )
 
 /** Wooden balls move with the place too, so they have a wood there; no others have one. */
 const ofMaterial = (bearing: BearingTexts, material: string): BearingTexts => ({

@@ -8,7 +8,7 @@ import { loadOf } from './run.tsx'
 
 /** Where the finished bearing may stand, what it carries, and how to look after it. */
 export function CareStage({ job, derived }: StageProps) {
-  const { request } = derived
+  const { request, terms } = derived
   const isPlaced = hasPlace(job.bearing)
   const season = useReply('/v1/seasonal-fit', isPlaced && request ? { design: request } : undefined)
   const loads = useReply('/v1/load-check', loadOf(job, derived))
@@ -23,7 +23,7 @@ export function CareStage({ job, derived }: StageProps) {
       <Answered reply={loads}>{(answer) => <p>{textOf(answer['summary'])}</p>}</Answered>
       <h3>{CARE.rest}</h3>
       <ul>
-        {CARE.habits.map((habit) => (
+        {CARE.habits(terms).map((habit) => (
           <li key={habit}>{habit}</li>
         ))}
       </ul>

@@ -7,12 +7,18 @@ import { readLength, Unread, withPoint } from '#src/kiosk/job/text.ts'
 import type { Awaited } from '#src/kiosk/reply.ts'
 import { numberOf, part } from '#src/kiosk/service.ts'
 import { LATHE, TOOL_NAMES } from '#src/words/kiosk/lathe.ts'
+import { inUnit } from '#src/words/kiosk/page.ts'
 
 /** A depth as finely as anyone feeds a tool. */
 const DECIMALS: Readonly<Record<Units, number>> = { in: 3, mm: 2 }
 
 /** A cut that was made: what was meant to come off, with what, and how many strokes. The advice fills it in. */
-export function CutForm(of: { readonly reply: Awaited; readonly units: Units; readonly onCut: (cut: Cut) => void }) {
+export function CutForm(of: {
+  readonly reply: Awaited
+  readonly units: Units
+  readonly ofCut: string
+  readonly onCut: (cut: Cut) => void
+}) {
   const step = of.reply.kind === 'answer' ? part(of.reply.body['nextStep']) : {}
   const advised = numberOf(step['radial'])
   const [typed, setTyped] = useState<string>()
@@ -30,11 +36,10 @@ export function CutForm(of: { readonly reply: Awaited; readonly units: Units; re
     <fieldset class="cut">
       <legend>{LATHE.cut}</legend>
       <TextField
-        label={LATHE.depth}
+        label={inUnit(LATHE.depth, `${of.units} ${of.ofCut}`)}
         name="radial"
         mode="decimal"
         value={depth}
-        hint={of.units}
         fault={fault}
         onInput={setTyped}
       />

@@ -10,6 +10,7 @@ import type { StageProps } from '#src/kiosk/stage.ts'
 import { Answered } from '#src/kiosk/waiting.tsx'
 import { figure, percent } from '#src/words/figure.ts'
 import { FIND } from '#src/words/kiosk/find.ts'
+import type { Terms } from '#src/words/terms.ts'
 
 type FindProps = Pick<StageProps, 'job' | 'derived' | 'change'>
 
@@ -19,7 +20,7 @@ type FindProps = Pick<StageProps, 'job' | 'derived' | 'change'>
  */
 export function FindBearing({ job, derived, change }: FindProps) {
   const [isOpen, setIsOpen] = useState(job.choices.findSizes !== undefined)
-  const { units } = derived
+  const { units, terms } = derived
   const query = readQuery(job.choices, units)
   const field = (name: ChoiceName, label: string, hint: string) => (
     <TextField
@@ -34,9 +35,9 @@ export function FindBearing({ job, derived, change }: FindProps) {
   return (
     <details open={isOpen} onToggle={({ currentTarget }) => setIsOpen(currentTarget.open)}>
       <summary>{FIND.title}</summary>
-      {field('findSizes', FIND.sizes, FIND.sizesHint(units))}
+      {field('findSizes', FIND.sizes(terms), FIND.sizesHint(units))}
       {field('findOutside', FIND.outside, units)}
-      {field('findCounts', FIND.counts, FIND.countsHint)}
+      {field('findCounts', FIND.counts(terms), FIND.countsHint)}
       {isOpen && query.sizes.length > 0 && (
         <>
           <Best query={query} job={job} derived={derived} change={change} />
@@ -83,7 +84,7 @@ function readQuery(choices: FindProps['job']['choices'], units: Units): FindQuer
 const SHOWN = 5
 
 function Best({ query, job, derived, change }: FindProps & { readonly query: FindQuery }) {
-  const { units, arrangement } = derived
+  const { units, arrangement, terms } = derived
   const read = readLength(job.bearing['bore'] ?? '', units)
   const bore = read instanceof Unread ? undefined : inUnits(read, units)
   const material = job.bearing['balls.material']
@@ -113,7 +114,7 @@ function Best({ query, job, derived, change }: FindProps & { readonly query: Fin
               .map(part)
               .map((ranked) => (
                 <li key={JSON.stringify(ranked['design'])}>
-                  {lineOf(ranked, units)}{' '}
+                  {lineOf(ranked, units, terms)}{' '}
                   <button
                     type="button"
                     onClick={() => change(withBearing(job, instead(job.bearing, part(ranked['design']))))}
@@ -123,7 +124,13 @@ function Best({ query, job, derived, change }: FindProps & { readonly query: Fin
                 </li>
               ))}
           </ol>
-          {listOf(answer['ranked']).length === 0 && <p>{textOf(answer['summary'])}</p>}
+          {listOf(answer['ranked']).length === 0 ? (
+            <p>{textOf(answer['summary'])}</p>
+          ) : (
+            <p>
+              <small>{FIND.scored(terms)}</small>
+            </p>
+          )}
         </>
       )}
     </Answered>
@@ -138,13 +145,14 @@ const outsideOf = (row: Json): unknown =>
 
 const sizeIn = (value: unknown, units: Units): string => figure(lengthOf(numberOf(value), units) as Mm, units)
 
-function lineOf(ranked: Json, units: Units): string {
+function lineOf(ranked: Json, units: Units, terms: Terms): string {
   const { count, diameter } = part(part(ranked['design'])['balls'])
   return FIND.line({
     count: numberOf(count),
     diameter: sizeIn(diameter, units),
     outside: sizeIn(ranked['outsideDiameter'], units),
     score: percent(numberOf(ranked['score'])),
+    terms,
   })
 }
 
@@ -155,7 +163,7 @@ function instead(bearing: BearingTexts, design: Json): BearingTexts {
 }
 
 function Table({ query, job, derived, change }: FindProps & { readonly query: FindQuery }) {
-  const { units, arrangement } = derived
+  const { units, arrangement, terms } = derived
   const reply = useReply('/v1/size-table', { units, arrangement, diameters: query.sizes, counts: query.counts })
   return (
     <Answered reply={reply}>
@@ -164,7 +172,7 @@ function Table({ query, job, derived, change }: FindProps & { readonly query: Fi
           <caption>{FIND.table}</caption>
           <thead>
             <tr>
-              {FIND.columns.map((name) => (
+              {FIND.columns(terms).map((name) => (
                 <th scope="col" key={name}>
                   {name}
                 </th>

@@ -1,19 +1,27 @@
+import type { FittedRing } from '#shared/questions/fit/fit-setup.ts'
 import { ringNow } from '#src/kiosk/job/lathe.ts'
 import type { Cut, GrooveState, Reading } from '#src/kiosk/job/reading.ts'
-import { cutLine, LATHE, readingLine } from '#src/words/kiosk/lathe.ts'
+import { cutLine, LATHE, latheWords, readingLine } from '#src/words/kiosk/lathe.ts'
+import type { Terms } from '#src/words/terms.ts'
 
 /** What was read of the groove as it is now, and every state before it with the cut that ended it. */
 export function GrooveHistory(of: {
   readonly states: readonly GrooveState[]
+  readonly ring: FittedRing
+  readonly terms: Terms
   readonly onRemove: (index: number) => void
   readonly onStartAgain: () => void
 }) {
   const now = ringNow(of.states)
+  const lineOf = ({ kind, value, second, result }: Reading): string =>
+    readingLine({ kind, value, second, result, terms: of.terms })
+  const stateLine = ({ readings, cut }: GrooveState): string =>
+    [...readings.map(lineOf), ...(cut === undefined ? [] : [lineOfCut(cut)])].join('; ')
   const earlier = of.states.slice(0, -1)
   return (
     <section class="history">
-      <h3>{LATHE.now}</h3>
-      {now.readings.length === 0 && <p>{LATHE.nothingRead}</p>}
+      <h3>{latheWords(of.ring, of.terms).now}</h3>
+      {now.readings.length === 0 && <p>{earlier.length === 0 ? LATHE.nothingRead : LATHE.nothingSince}</p>}
       <ul id="read-now">
         {now.readings.map((reading, index) => (
           // A reading may be entered twice: its place is all that tells it apart.
@@ -41,10 +49,5 @@ export function GrooveHistory(of: {
     </section>
   )
 }
-
-const lineOf = ({ kind, value, second, result }: Reading): string => readingLine({ kind, value, second, result })
-
-const stateLine = ({ readings, cut }: GrooveState): string =>
-  [...readings.map(lineOf), ...(cut === undefined ? [] : [lineOfCut(cut)])].join('; ')
 
 const lineOfCut = (cut: Cut): string => cutLine(cut.with, cut.radial, cut.strokes)

@@ -1,12 +1,15 @@
-import { traitsOf } from '#shared/bearing/arrangements.ts'
+import { type Design, traitsOf } from '#shared/bearing/arrangements.ts'
+import type { Dimension, DimensionKey } from '#shared/bearing/dimensions.ts'
 import { Picks } from '#src/kiosk/controls.tsx'
 import { fitRequest } from '#src/kiosk/job/fit-request.ts'
 import { type Job, withRing } from '#src/kiosk/job/job.ts'
 import { untouched, withCut, withoutReading, withReading } from '#src/kiosk/job/lathe.ts'
+import { readingsIn } from '#src/kiosk/job/reading.ts'
 import { useReply } from '#src/kiosk/reply.ts'
 import type { StageProps } from '#src/kiosk/stage.ts'
 import { NoBearing } from '#src/kiosk/waiting.tsx'
-import { adviceFor, LATHE } from '#src/words/kiosk/lathe.ts'
+import { caliperFigure } from '#src/words/figure.ts'
+import { adviceFor, cutToSize, cutUntil, LATHE } from '#src/words/kiosk/lathe.ts'
 import { Advice } from './advice.tsx'
 import { CutForm } from './cut-form.tsx'
 import { GrooveHistory } from './groove-history.tsx'
@@ -15,14 +18,31 @@ import { ReadingForm } from './reading-form.tsx'
 
 /** Cut, measure, and what to do next: for the ring on the lathe, from everything that was read and cut. */
 export function LatheStage({ job, derived, change, show }: StageProps) {
-  const { request, units, name } = derived
+  const { request, arrangement, units, terms, name, design } = derived
   const hasInner = traitsOf(derived).members === 'rings'
   const ringJob: Job = hasInner ? job : { ...job, ring: 'outer' }
-  const reply = useReply('/v1/fit-correction', request && fitRequest(ringJob, request, units, hasInner))
+  const { ring } = ringJob
+  // The cage keeps the balls apart, so their gap says nothing of the outer groove.
+  const isByGap = ring === 'inner' || traitsOf(derived).ballSet === 'full'
+  const reply = useReply(
+    '/v1/fit-correction',
+    isByGap && request ? fitRequest(ringJob, request, units, hasInner) : undefined,
+  )
   const sheet = useReply('/v1/job-sheet', request)
-  if (request === undefined) return <NoBearing derived={derived} />
-  const states = job[ringJob.ring]
-  const isOf = `${name} ${ringJob.ring} ${states.length}`
+  if (request === undefined || design === undefined) return <NoBearing derived={derived} />
+  const title = adviceFor(name, hasInner ? LATHE[ring] : terms.part.many)
+  const states = job[ring]
+  const isOf = `${name} ${ring} ${states.length}`
+  const cut = (
+    <CutForm
+      key={`cut ${isOf}`}
+      reply={reply}
+      units={units}
+      ofCut={terms.ofCut}
+      onCut={(made) => change(withRing(ringJob, withCut(made)))}
+    />
+  )
+  const isCutNext = reply.kind === 'answer' && reply.body['action'] === 'cut'
   return (
     <div class="lathe">
       {hasInner && (
@@ -34,33 +54,63 @@ export function LatheStage({ job, derived, change, show }: StageProps) {
             { value: 'outer', label: LATHE.outer },
             { value: 'inner', label: LATHE.inner },
           ]}
-          onPick={(ring: Job['ring']) => show({ ...job, ring })}
+          onPick={(picked: Job['ring']) => show({ ...job, ring: picked })}
         />
       )}
-      <Advice reply={reply} derived={derived} title={adviceFor(name, ringJob.ring)} />
-      <div class="columns even">
-        <ReadingForm
-          key={`read ${isOf}`}
-          ring={ringJob.ring}
-          units={units}
-          blanks={sheet}
-          onEnter={(reading) => change(withRing(ringJob, withReading(reading)))}
-        />
-        <div>
-          <GrooveHistory
-            states={states}
-            onRemove={(index) => change(withRing(ringJob, withoutReading(index)))}
-            onStartAgain={() => change(withRing(ringJob, untouched))}
-          />
-          <OnHand job={job} units={units} change={change} />
-          <CutForm
-            key={`cut ${isOf}`}
-            reply={reply}
-            units={units}
-            onCut={(cut) => change(withRing(ringJob, withCut(cut)))}
-          />
-        </div>
-      </div>
+      {isByGap ? (
+        <>
+          <Advice reply={reply} derived={derived} title={title} isRead={states.length > 1 || readingsIn(states) > 0} />
+          {isCutNext && cut}
+          <div class="columns even">
+            <ReadingForm
+              key={`read ${isOf}`}
+              ring={ring}
+              units={units}
+              arrangement={arrangement}
+              blanks={sheet}
+              onEnter={(reading) => change(withRing(ringJob, withReading(reading)))}
+            />
+            <div>
+              <GrooveHistory
+                states={states}
+                ring={ring}
+                terms={terms}
+                onRemove={(index) => change(withRing(ringJob, withoutReading(index)))}
+                onStartAgain={() => change(withRing(ringJob, untouched))}
+              />
+              <OnHand job={ringJob} derived={derived} change={change} show={show} />
+              {!isCutNext && cut}
+            </div>
+          </div>
+        </>
+      ) : (
+        <ToSize design={design} title={title} acrossIt={terms.acrossIt} />
+      )}
     </div>
+  )
+}
+
+/** A groove that is cut to its size and to a plug, for no gap tells how deep it is. */
+function ToSize({
+  design,
+  title,
+  acrossIt,
+}: {
+  readonly design: Design
+  readonly title: string
+  readonly acrossIt: string
+}) {
+  const { units } = design.bearing.resolved.input
+  const rows: readonly Dimension[] = design.dimensions
+  const size = (key: DimensionKey) => {
+    const row = rows.find((each) => each.key === key)
+    return row === undefined ? '' : caliperFigure(row.cutTo ?? row.value, units)
+  }
+  return (
+    <section class="advice" id="advice" role="status" aria-label={title}>
+      <p class="advice-for">{title}</p>
+      <p class="headline">{cutUntil(size('outerRing.grooveBottomDiameter'), acrossIt)}</p>
+      <p class="summary">{cutToSize(size('plugDiameter'))}</p>
+    </section>
   )
 }

@@ -1,10 +1,22 @@
+import { useState } from 'preact/hooks'
+import type { ArrangementName } from '#shared/bearing/arrangements.ts'
 import type { Leaf } from '#shared/bearing/field.ts'
 import { Choice, TextField } from '#src/kiosk/controls.tsx'
 import type { DerivedBearing } from '#src/kiosk/derived-bearing.ts'
-import { leavesFor } from '#src/kiosk/job/bearing.ts'
+import { leavesFor, scopeOf } from '#src/kiosk/job/bearing.ts'
 import type { BearingTexts } from '#src/kiosk/job/job.ts'
-import { ARRANGEMENT_CHOICES, BEARING, FIELD_NAMES } from '#src/words/kiosk/bearing.ts'
+import type { OtherArrangement } from '#src/kiosk/job/other-arrangement.ts'
+import { later } from '#src/kiosk/second-script.ts'
+import {
+  ARRANGEMENT_CHOICES,
+  BEARING,
+  changedKind,
+  choiceName,
+  fieldName,
+  onThePage,
+} from '#src/words/kiosk/bearing.ts'
 import { SHELL } from '#src/words/kiosk/page.ts'
+import type { Terms } from '#src/words/terms.ts'
 
 /** What the usual form already has. */
 const ABOVE = ['balls.count', 'balls.diameter', 'balls.material', 'bore']
@@ -16,6 +28,8 @@ export function MoreFields(of: {
   readonly set: (changes: BearingTexts) => void
 }) {
   const { bearing, derived, set } = of
+  // What a change of the kind has dropped, as long as it is of this kind.
+  const [changed, setChanged] = useState<OtherArrangement & { readonly to: string; readonly from: Terms }>()
   const leaves = leavesFor(derived.arrangement).filter(({ names }) => !ABOVE.includes(names.join('.')))
   return (
     <details>
@@ -25,8 +39,15 @@ export function MoreFields(of: {
         name="arrangement"
         value={derived.arrangement}
         options={Object.entries(ARRANGEMENT_CHOICES).map(([value, label]) => ({ value, label }))}
-        onPick={(arrangement) => set(ofArrangement(bearing, arrangement))}
+        onPick={(picked) => {
+          const scopes = [scopeOf(derived.arrangement), scopeOf(picked as ArrangementName)] as const
+          const other = later()?.asArrangement(bearing, ...scopes)
+          if (other === undefined) return
+          set(other.changes)
+          setChanged({ to: picked, from: derived.terms, ...other })
+        }}
       />
+      <p role="status">{changed?.to === derived.arrangement && changedKind({ ...changed, terms: derived.terms })}</p>
       <p>{BEARING.empty}</p>
       {leaves.map((leaf) => (
         <MoreField key={leaf.path} leaf={leaf} bearing={bearing} derived={derived} set={set} />
@@ -34,16 +55,6 @@ export function MoreFields(of: {
     </details>
   )
 }
-
-/** What every arrangement has stays; the rest goes back to what is usual. */
-const ofArrangement = (bearing: BearingTexts, arrangement: string): BearingTexts => ({
-  ...Object.fromEntries(
-    Object.keys(bearing)
-      .filter((name) => name !== 'units' && !ABOVE.includes(name))
-      .map((name) => [name, '']),
-  ),
-  arrangement,
-})
 
 function MoreField(of: {
   readonly leaf: Leaf
@@ -53,8 +64,8 @@ function MoreField(of: {
 }) {
   const { field, names } = of.leaf
   const name = names.join('.')
-  const label = FIELD_NAMES[name] ?? field.means
-  const usual = field.byDefault && `${BEARING.usual}: ${field.byDefault.stated}`
+  const label = fieldName(name, of.derived.terms) ?? field.means
+  const usual = field.byDefault && `${BEARING.usual}: ${onThePage(choiceName(field.byDefault.stated))}`
   const value = of.bearing[name] ?? ''
   const choices = field.kind === 'choice' ? field.choices.map(String) : field.kind === 'flag' ? ['true', 'false'] : []
   if (choices.length > 0)
@@ -64,7 +75,10 @@ function MoreField(of: {
         name={name}
         value={value}
         hint={usual ?? ''}
-        options={[{ value: '', label: BEARING.usualChoice }, ...choices.map((each) => ({ value: each, label: each }))]}
+        options={[
+          { value: '', label: BEARING.usualChoice },
+          ...choices.map((each) => ({ value: each, label: choiceName(each) })),
+        ]}
         onPick={(text) => of.set({ [name]: text })}
       />
     )

@@ -1,8 +1,16 @@
-import { traitsOf } from '#shared/bearing/arrangements.ts'
+import type { WoodPart } from '#shared/bearing/wood-parts.ts'
 import { CONSTRUCTIONS } from '#shared/wood/construction.ts'
 import { Choice, Messages, TextField } from '#src/kiosk/controls.tsx'
 import { textsOf } from '#src/kiosk/derived-bearing.ts'
-import { hasPlace, MONTHS, monthsIn, textOfMonths } from '#src/kiosk/job/bearing.ts'
+import {
+  HUMIDITIES,
+  hasPlace,
+  MONTHS,
+  monthsIn,
+  textOfMonths,
+  WITHOUT_SPECIES,
+  woodPartsOf,
+} from '#src/kiosk/job/bearing.ts'
 import { type BearingTexts, withBearing } from '#src/kiosk/job/job.ts'
 import { withPoint } from '#src/kiosk/job/text.ts'
 import { YearPicture } from '#src/kiosk/pictures/year.tsx'
@@ -11,14 +19,14 @@ import { type Json, listOf, messagesOf, part, textOf } from '#src/kiosk/service.
 import type { StageProps } from '#src/kiosk/stage.ts'
 import { Answered } from '#src/kiosk/waiting.tsx'
 import { SHELL } from '#src/words/kiosk/page.ts'
-import { MONTH_NAMES, PLACE } from '#src/words/kiosk/place.ts'
+import { MONTH_NAMES, PLACE, STATE_NAMES } from '#src/words/kiosk/place.ts'
 import { CONSTRUCTION_NAMES } from '#src/words/materials.ts'
+import type { Terms } from '#src/words/terms.ts'
 
-const CLIMATE = 'making.climate'
 const AIR = [
-  [`${CLIMATE}.today.relativeHumidity`, PLACE.today],
-  [`${CLIMATE}.relativeHumidity.min`, PLACE.driest],
-  [`${CLIMATE}.relativeHumidity.max`, PLACE.dampest],
+  [HUMIDITIES.today, PLACE.today],
+  [HUMIDITIES.driest, PLACE.driest],
+  [HUMIDITIES.dampest, PLACE.dampest],
 ] as const
 
 /** The wood and the place, and what a year does there. */
@@ -40,10 +48,10 @@ export function PlaceStage({ job, derived, change }: StageProps) {
           value={bearing['making.name'] ?? ''}
           onInput={(text) => set({ 'making.name': text })}
         />
-        {Object.entries(PLACE.parts[traitsOf(derived).members]).map(([each, label]) => (
+        {woodPartsOf(derived.arrangement).map((each) => (
           <fieldset key={each}>
-            <legend>{label}</legend>
-            <Wood woods={woods} name={`making.woods.${each}.species`} label={label} bearing={bearing} set={set} />
+            <legend>{PLACE.parts[each]}</legend>
+            <Wood woods={woods} part={each} label={PLACE.wood} bearing={bearing} set={set} />
             <Choice
               label={PLACE.construction}
               name={`making.woods.${each}.construction`}
@@ -52,12 +60,23 @@ export function PlaceStage({ job, derived, change }: StageProps) {
                 { value: '', label: PLACE.unknown },
                 ...CONSTRUCTIONS.map((value) => ({ value, label: CONSTRUCTION_NAMES[value] })),
               ]}
-              onPick={(text) => set({ [`making.woods.${each}.construction`]: text })}
+              onPick={(text) =>
+                set({
+                  [`making.woods.${each}.construction`]: text,
+                  ...(text === WITHOUT_SPECIES && { [`making.woods.${each}.species`]: '' }),
+                })
+              }
             />
           </fieldset>
         ))}
         {(bearing['balls.material'] ?? 'wood') === 'wood' && (
-          <Wood woods={woods} name="making.woods.balls.species" label={PLACE.balls} bearing={bearing} set={set} />
+          <Wood
+            woods={woods}
+            part="balls"
+            label={PLACE.elements(derived.terms.element.many)}
+            bearing={bearing}
+            set={set}
+          />
         )}
         <fieldset>
           <legend>{PLACE.air}</legend>
@@ -68,6 +87,7 @@ export function PlaceStage({ job, derived, change }: StageProps) {
               name={name}
               mode="decimal"
               value={bearing[name] ?? ''}
+              fault={derived.read.faults.get(name)}
               onInput={(text) => set({ [name]: text })}
             />
           ))}
@@ -76,7 +96,7 @@ export function PlaceStage({ job, derived, change }: StageProps) {
       </form>
       <div class="result">
         {reply.kind === 'nothing' && <p>{PLACE.ask}</p>}
-        <Answered reply={reply}>{(answer) => <Year answer={answer} set={set} />}</Answered>
+        <Answered reply={reply}>{(answer) => <Year answer={answer} terms={derived.terms} set={set} />}</Answered>
       </div>
     </div>
   )
@@ -84,22 +104,28 @@ export function PlaceStage({ job, derived, change }: StageProps) {
 
 function Wood(of: {
   readonly woods: readonly Json[]
-  readonly name: string
+  readonly part: WoodPart | 'balls'
   readonly label: string
   readonly bearing: BearingTexts
   readonly set: (changes: BearingTexts) => void
 }) {
-  const value = of.bearing[of.name] ?? ''
+  const [name, construction] = [`making.woods.${of.part}.species`, `making.woods.${of.part}.construction`]
+  const value = of.bearing[name] ?? ''
   const known = of.woods.map((wood) => ({ value: textOf(wood['species']), label: textOf(wood['name']) }))
   // A wood that the job names is there before the list is.
   const own = value === '' || known.some((each) => each.value === value) ? [] : [{ value, label: value }]
   return (
     <Choice
       label={of.label}
-      name={of.name}
+      name={name}
       value={value}
       options={[{ value: '', label: PLACE.unknown }, ...own, ...known]}
-      onPick={(text) => of.set({ [of.name]: text })}
+      onPick={(text) =>
+        of.set({
+          [name]: text,
+          ...(text !== '' && of.bearing[construction] === WITHOUT_SPECIES && { [construction]: '' }),
+        })
+      }
     />
   )
 }
@@ -146,7 +172,8 @@ function Months(of: { readonly text: string | undefined; readonly set: (changes:
 }
 
 /** What the year does, in a strip of its states, and the advice that can be taken with one press. */
-function Year({ answer, set }: { readonly answer: Json; readonly set: (changes: BearingTexts) => void }) {
+function Year(of: { readonly answer: Json; readonly terms: Terms; readonly set: (changes: BearingTexts) => void }) {
+  const { answer, terms, set } = of
   const changes = listOf(part(answer['buildIn'])['changes']).map(part)
   const states = listOf(answer['states'])
   const isByMonth = states.length > 2
@@ -161,16 +188,19 @@ function Year({ answer, set }: { readonly answer: Json; readonly set: (changes: 
       )}
       <YearPicture states={(isByMonth ? states : [answer['today'], ...states]).map(part)} />
       <ul>
-        {states.map((state) => (
-          <li key={textOf(part(state)['name'])}>
-            {isByMonth && <strong>{textOf(part(state)['name'])}: </strong>}
-            {textOf(part(state)['message'])}
-          </li>
-        ))}
+        {states.map((state) => {
+          const name = textOf(part(state)['name'])
+          return (
+            <li key={name}>
+              <strong>{STATE_NAMES[name] ?? name}: </strong>
+              {textOf(part(state)['message'])}
+            </li>
+          )
+        })}
       </ul>
       <p>{textOf(part(answer['band'])['message'])}</p>
       <p>
-        <small>{PLACE.asCut}</small>
+        <small>{PLACE.asCut(terms)}</small>
       </p>
       <Messages title={SHELL.warnings} class="warnings" texts={messagesOf(answer['warnings'])} />
     </>

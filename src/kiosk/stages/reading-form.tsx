@@ -1,4 +1,5 @@
 import { useRef, useState } from 'preact/hooks'
+import type { ArrangementName } from '#shared/bearing/arrangements.ts'
 import type { FittedRing } from '#shared/questions/fit/fit-setup.ts'
 import type { ReadingKind } from '#shared/questions/fit/reading.ts'
 import type { Units } from '#shared/units/length.ts'
@@ -9,7 +10,9 @@ import { ReadingPicture } from '#src/kiosk/pictures/reading.tsx'
 import type { Awaited } from '#src/kiosk/reply.ts'
 import { listOf, numberOf, part } from '#src/kiosk/service.ts'
 import { BEARING } from '#src/words/kiosk/bearing.ts'
-import { kindName, LATHE, PLUG_NAMES } from '#src/words/kiosk/lathe.ts'
+import { kindName, LATHE, latheWords, PLUG_NAMES } from '#src/words/kiosk/lathe.ts'
+import { inUnit } from '#src/words/kiosk/page.ts'
+import { TERMS } from '#src/words/terms.ts'
 import { Keypad } from './keypad.tsx'
 
 const COUNT = { min: 1, max: 200 }
@@ -18,11 +21,14 @@ const COUNT = { min: 1, max: 200 }
 export function ReadingForm(of: {
   readonly ring: FittedRing
   readonly units: Units
+  readonly arrangement: ArrangementName
   /** The job sheet, for the numbers of its blanks. */
   readonly blanks: Awaited
   readonly onEnter: (reading: Reading) => void
 }) {
-  const kinds = kindsOf(of.ring)
+  const terms = TERMS[of.arrangement]
+  const words = latheWords(of.ring, terms)
+  const kinds = kindsOf(of.ring, of.arrangement)
   const [kind, setKind] = useState<ReadingKind>(kinds[0] ?? 'ball-gap')
   const [value, setValue] = useState('')
   const [second, setSecond] = useState('')
@@ -56,7 +62,7 @@ export function ReadingForm(of: {
         value={kind}
         options={kinds.map((each) => ({
           value: each,
-          label: kindName(each, blanksOf(of.blanks, each, of.ring)),
+          label: kindName(each, blanksOf(of.blanks, each, of.ring), terms),
           picture: <ReadingPicture kind={each} />,
         }))}
         onPick={(next) => {
@@ -69,11 +75,10 @@ export function ReadingForm(of: {
       {fields.value !== undefined && (
         <div onFocusIn={() => setTyping('value')}>
           <TextField
-            label={kind === 'plug' ? LATHE.diameter : LATHE.value}
+            label={inUnit(kind === 'plug' ? LATHE.diameter : LATHE.value, of.units)}
             name="value"
             mode="decimal"
             value={value}
-            hint={of.units}
             fault={faults.value}
             inputRef={(input) => {
               field.current = input
@@ -85,15 +90,11 @@ export function ReadingForm(of: {
       {fields.second !== undefined && (
         <div onFocusIn={() => setTyping('second')}>
           <TextField
-            label={LATHE[fields.second.name as 'ballsLeftOut' | 'landDiameter' | 'count']}
+            label={secondLabel(words[fields.second.name], fields.second.kind, of.units)}
             name={fields.second.name}
             mode="decimal"
             value={second}
-            hint={
-              fields.second.kind === 'length'
-                ? of.units
-                : fields.second.usual && `${BEARING.usual}: ${fields.second.usual}`
-            }
+            hint={fields.second.usual && `${BEARING.usual}: ${fields.second.usual}`}
             fault={faults.second}
             onInput={setSecond}
           />
@@ -115,6 +116,9 @@ export function ReadingForm(of: {
     </form>
   )
 }
+
+const secondLabel = (label: string, kind: 'count' | 'length', units: Units): string =>
+  kind === 'length' ? inUnit(label, units) : label
 
 /** Of the blanks on the job sheet, those for such a reading of this ring. Plates have but one. */
 function blanksOf(sheet: Awaited, kind: ReadingKind, ring: FittedRing): readonly number[] {

@@ -1,7 +1,7 @@
 import { traitsOf } from '#shared/bearing/arrangements.ts'
 import type { Traits } from '#shared/bearing/traits.ts'
 import type { ContributorName } from '#shared/questions/tolerance/input.ts'
-import { inUnits, lengthOf, type Units } from '#shared/units/length.ts'
+import { inUnits, lengthOf, mm, type Units } from '#shared/units/length.ts'
 import { TextField } from '#src/kiosk/controls.tsx'
 import type { DerivedBearing } from '#src/kiosk/derived-bearing.ts'
 import { type ChoiceName, type Job, withChoice } from '#src/kiosk/job/job.ts'
@@ -12,11 +12,12 @@ import { type Json, listOf, numberOf, part, textOf } from '#src/kiosk/service.ts
 import type { StageProps } from '#src/kiosk/stage.ts'
 import { Answered, NoBearing } from '#src/kiosk/waiting.tsx'
 import { capitalised, figure } from '#src/words/figure.ts'
+import { inUnit } from '#src/words/kiosk/page.ts'
 import { bandLine, RUN } from '#src/words/kiosk/run.ts'
 
 const LOAD = { min: 0.01, max: 100_000 }
 /** A groove that is cut to a caliper, in millimetres. Common practice, no source. */
-const GROOVE_SCATTER = 0.1
+const GROOVE_SCATTER = mm(0.1)
 /** Of the scatter of single balls, that of the mean of a lot. Common practice, no source. */
 const LOT_SCATTER = 0.6
 
@@ -31,11 +32,10 @@ export function RunStage({ job, derived, change }: StageProps) {
   if (request === undefined) return <NoBearing derived={derived} />
   const field = (name: ChoiceName, label: string, unit: string, read: (text: string) => unknown) => (
     <TextField
-      label={label}
+      label={inUnit(label, unit)}
       name={name}
       mode="decimal"
       value={job.choices[name] ?? ''}
-      hint={unit}
       fault={faultOf(job.choices[name], read)}
       onInput={(text) => change(withChoice(job, name, text), name)}
     />
@@ -43,10 +43,10 @@ export function RunStage({ job, derived, change }: StageProps) {
   return (
     <div class="columns">
       <form autocomplete="off" onSubmit={(event) => event.preventDefault()}>
-        {field('grooveScatter', RUN.grooves, units, (text) => readLength(text, units))}
-        {field('lotScatter', RUN.lots(terms.element.many), units, (text) => readLength(text, units))}
+        {field('grooveScatter', RUN.cuts(terms), units, (text) => readLength(text, units))}
+        {field('lotScatter', RUN.lots(terms), units, (text) => readLength(text, units))}
         <p>
-          <small>{RUN.usual}</small>
+          <small>{RUN.usual(figure(GROOVE_SCATTER, units), terms)}</small>
         </p>
         {field('load', RUN.load[members], units === 'in' ? 'lbf' : 'N', (text) => readNumber(text, LOAD))}
       </form>
@@ -101,7 +101,7 @@ function scattersOf({ choices }: Job, { design, units, arrangement }: DerivedBea
     const length = choices[name] === undefined ? usual : readLength(choices[name], units)
     return length instanceof Unread ? undefined : choices[name] === undefined ? usual : inUnits(length as never, units)
   }
-  const groove = read('grooveScatter', units === 'in' ? GROOVE_SCATTER / 25.4 : GROOVE_SCATTER)
+  const groove = read('grooveScatter', inUnits(GROOVE_SCATTER, units))
   const lot = read('lotScatter', LOT_SCATTER * (ofBalls ?? 0))
   if (groove === undefined || lot === undefined) return undefined
   const normal = (deviation: number) => ({ kind: 'normal', standardDeviation: deviation })

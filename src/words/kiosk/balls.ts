@@ -1,10 +1,13 @@
+import type { Terms } from '#src/words/terms.ts'
+
 /** Words of the step with the balls on hand. */
 export const BALLS = {
-  measured: 'Diameters of the balls that you have, one a line',
-  hint: 'Mark each ball with its number. A decimal may have a point or a comma.',
-  tooFew: (count: number, needed: number) => `${count} of ${needed} balls measured: measure at least ${needed}.`,
+  measured: ({ element }: Terms) => `Diameters of the ${element.many} that you have, one a line`,
+  hint: ({ element }: Terms) => `Mark each ${element.one} with its number. A decimal may have a point or a comma.`,
+  tooFew: (count: number, needed: number, { element }: Terms) =>
+    `${count} of ${needed} ${element.many} measured: measure at least ${needed}.`,
   unread: (text: string) => `“${text}” is no length.`,
-  ring: 'The chosen balls in their order round the ring',
+  ring: ({ element }: Terms) => `The chosen ${element.many} in their order round the ring`,
   numbered: 'Their differences are drawn 20 times as large. Each has the number of its line.',
-  use: 'Design for these balls',
+  use: ({ element }: Terms) => `Design for these ${element.many}`,
 } as const

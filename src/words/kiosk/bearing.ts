@@ -1,18 +1,15 @@
 import type { BallMaterial } from '#shared/bearing/fields.ts'
 import type { Mm, Units } from '#shared/units/length.ts'
-import { figure } from '#src/words/figure.ts'
+import { capitalised, figure } from '#src/words/figure.ts'
+import { TERMS, type Terms } from '#src/words/terms.ts'
+import { MONTH_NAMES, PLACE } from './place.ts'
 
 /** Words of the step in which a bearing is chosen. */
 export const BEARING = {
   units: 'Units',
   in: 'inches',
   mm: 'millimetres',
-  ballDiameter: 'Ball diameter',
   otherSize: 'Other size',
-  material: 'Material of the balls',
-  count: 'Number of balls',
-  fewerBalls: 'one ball fewer',
-  moreBalls: 'one ball more',
   bore: 'Bore',
   smallerBore: 'smaller bore',
   largerBore: 'larger bore',
@@ -33,6 +30,15 @@ export const BEARING = {
   usualChoice: 'as usual',
   empty: 'Leave a field empty for the usual value.',
 } as const
+
+/** Words of the fields that any bearing has, for what rolls in this one. */
+export const elementWords = ({ element: { one, many } }: Terms) => ({
+  diameter: `${capitalised(one)} diameter`,
+  material: `Material of the ${many}`,
+  count: `Number of ${many}`,
+  fewer: `one ${one} fewer`,
+  more: `one ${one} more`,
+})
 
 export const ARRANGEMENT_CHOICES = {
   radial: 'two rings, full of balls',
@@ -62,27 +68,54 @@ export function bearingName(of: {
   readonly ballDiameter: Mm
   readonly bore: Mm
   readonly units: Units
-  readonly element: { readonly many: string }
+  readonly terms: Terms
   readonly name: string | undefined
 }): string {
-  const line = `${of.count} ${MATERIAL_ADJECTIVES[of.material]} ${of.element.many} of ${figure(of.ballDiameter, of.units)}, bore ${figure(of.bore, of.units)}`
+  const { bearing, element } = of.terms
+  const sizes = `${of.count} ${MATERIAL_ADJECTIVES[of.material]} ${element.many} of ${figure(of.ballDiameter, of.units)}, bore ${figure(of.bore, of.units)}`
+  const line = of.terms === TERMS.radial ? sizes : `${capitalised(bearing)}: ${sizes}`
   return of.name === undefined ? line : `${of.name}: ${line}`
 }
 
 /** A button that follows a warning's advice. */
 export const followSuggestion = (name: string, value: string): string => `Change ${name} to ${value}`
 
-/** Names of fields for people, by their names in a request; a field that is not here is shown by what it means. */
-export const FIELD_NAMES: Readonly<Record<string, string>> = {
-  'balls.standardDeviation': 'Scatter of the balls',
-  'balls.diameters': 'Measured balls',
+const ROUNDING = 'Round the outside up to'
+const OUTSIDE = 'Outside diameter'
+
+/** Names of fields for people, by their names in a request. */
+const FIELD_NAMES: Readonly<Record<string, string | ((terms: Terms) => string)>> = {
+  'balls.count': (terms) => elementWords(terms).count,
+  'balls.diameter': (terms) => elementWords(terms).diameter,
+  'balls.material': (terms) => elementWords(terms).material,
+  'balls.length': 'Length of a roller',
+  'balls.standardDeviation': ({ element }) => `Scatter of the ${element.many}`,
+  'balls.diameters': ({ element }) => `Measured ${element.many}, with a comma between them`,
+  bore: BEARING.bore,
   'outerRing.engagement': 'Depth in the outer ring, as a part of a ball',
   'outerRing.grooveDepth': 'Depth of the outer groove',
-  'outerRing.wall': 'Wood behind the outer groove',
-  'outerRing.roundOutsideDiameterTo': 'Round the outside up to',
-  'outerRing.outsideDiameter': 'Outside diameter',
+  'outerRing.groove.conformity': 'Radius of the outer groove, as a part of a ball',
+  'outerRing.groove.grooveRadius': 'Radius of the outer groove',
+  'outerRing.groove.cutterDiameter': 'Diameter of the cutter for the outer groove',
+  'outerRing.wall': ({ raceway }) => `Wood behind the outer ${raceway.one}`,
+  'outerRing.roundOutsideDiameterTo': ROUNDING,
+  'outerRing.outsideDiameter': OUTSIDE,
   'innerRing.engagement': 'Depth in the inner ring, as a part of a ball',
   'innerRing.grooveDepth': 'Depth of the inner groove',
+  'innerRing.groove.conformity': 'Radius of the inner groove, as a part of a ball',
+  'innerRing.groove.grooveRadius': 'Radius of the inner groove',
+  'innerRing.groove.cutterDiameter': 'Diameter of the cutter for the inner groove',
+  'plates.engagement': 'Depth in each plate, as a part of a ball',
+  'plates.grooveDepth': 'Depth of the groove',
+  'plates.wall': 'Wood outside the groove',
+  'plates.roundOutsideDiameterTo': ROUNDING,
+  'plates.outsideDiameter': OUTSIDE,
+  'plates.thickness': 'Thickness of each plate',
+  'cage.web': 'Wood between two pockets',
+  'cage.pitchDiameter': 'Circle of the ball centres',
+  'cage.pocketClearance': 'Room round a ball in its pocket',
+  'cage.landClearance': 'Room between the cage and each ring',
+  'cage.width': 'Width of the cage',
   'groove.conformity': 'Groove radius, as a part of a ball',
   'groove.grooveRadius': 'Groove radius',
   'groove.cutterDiameter': 'Diameter of the cutter',
@@ -93,14 +126,62 @@ export const FIELD_NAMES: Readonly<Record<string, string>> = {
   finishAllowance: 'Thickness of the finish',
   width: 'Width',
   split: 'Ring that is split',
+  shopDenominator: 'Finest fraction of an inch on your rule',
   ring: 'Ring on the lathe',
-  shopDenominator: 'Rule: fractions of an inch',
+  readings: 'Readings',
+  'woods.balls': ({ element }) => PLACE.elements(element.many),
+  'making.name': PLACE.name,
+  ...Object.fromEntries(
+    Object.entries(PLACE.parts).flatMap(([part, label]) => [
+      [`making.woods.${part}.species`, label],
+      [`making.woods.${part}.construction`, `${label}: ${PLACE.construction}`],
+    ]),
+  ),
+  'making.woods.balls.species': ({ element }) => PLACE.elements(element.many),
+  'making.climate.today.relativeHumidity': `${PLACE.humidityOf} ${PLACE.today}`,
+  'making.climate.relativeHumidity.min': `${PLACE.humidityOf} ${PLACE.driest}`,
+  'making.climate.relativeHumidity.max': `${PLACE.humidityOf} ${PLACE.dampest}`,
+  'making.climate.months': PLACE.byMonth,
+}
+
+/** The name of a field for people; undefined where no form has it. A month of a year has that month's name. */
+export function fieldName(name: string, terms: Terms = TERMS.radial): string | undefined {
+  const [, month, figure] = /^making\.climate\.months\.(\d+)\.(\w+)$/.exec(name) ?? []
+  if (month !== undefined)
+    return `${MONTH_NAMES[Number(month)]}, ${figure === 'temperature' ? PLACE.temperature : PLACE.humidity}`
+  const found = Object.hasOwn(FIELD_NAMES, name) ? FIELD_NAMES[name] : undefined
+  return typeof found === 'function' ? found(terms) : found
+}
+
+/** A choice of a field as a maker would say it. */
+export const choiceName = (choice: string): string => CHOICE_NAMES[choice] ?? choice
+const CHOICE_NAMES: Readonly<Record<string, string>> = {
+  'inner-ring': 'inner ring',
+  'outer-ring': 'outer ring',
+  none: 'neither',
+  ...Object.fromEntries([8, 16, 32, 64, 128].map((parts) => [parts, `1/${parts} in`])),
+}
+
+/** What another kind of bearing does not have, and whose wood its parts took over. */
+export function changedKind(of: {
+  readonly terms: Terms
+  readonly dropped: readonly string[]
+  readonly from: Terms
+  readonly isWoodTaken: boolean
+}): string | undefined {
+  const names = of.dropped.map((name) => fieldName(name, of.from) ?? name)
+  const told = [
+    ...(names.length > 0 ? [`A ${of.terms.bearing} does not have these, so they are gone: ${names.join('; ')}.`] : []),
+    ...(of.isWoodTaken ? ['Its other parts are of the wood that you chose: see “Wood and place”.'] : []),
+  ]
+  return told.length === 0 ? undefined : told.join(' ')
 }
 
 /** Names that sentences of the service give to parts of its answers, as the page calls them. */
 const PART_NAMES: Readonly<Record<string, string>> = {
   buildIn: 'the advice above',
   rescue: 'the list below',
+  agreement: 'below',
   nextReading: 'the reading asked for',
   nextStep: 'the next cut',
   ballsOnHand: 'balls on hand',
@@ -110,13 +191,17 @@ const PART_NAMES: Readonly<Record<string, string>> = {
 
 /** A fault of the service in words: where it begins with no name of its own, it is about the field at a place of the request. */
 export function faultOnThePage(message: string, path: string): string {
-  const name = path.slice(1).replaceAll('/', '.')
-  return /^[a-z]/.test(message) && name !== '' ? `${FIELD_NAMES[name] ?? name}: ${message}` : message
+  const name = path
+    .slice(1)
+    .replaceAll('/', '.')
+    .replace(/^design\./, '')
+  return /^[a-z]/.test(message) && name !== '' ? `${fieldName(name) ?? name}: ${message}` : message
 }
 
 /** A sentence of the service on the page: what it names by a field of JSON has the name that stands on the page. */
 export const onThePage = (sentence: string): string =>
-  sentence.replaceAll(/`([\w.]+)`/g, (_, name: string) => {
-    const label = FIELD_NAMES[name]
-    return label === undefined ? (PART_NAMES[name] ?? name) : `“${label}”`
+  sentence.replaceAll(/(^|[.] )?`([\w.]+)`/g, (_, start: string | undefined, name: string) => {
+    const label = fieldName(name)
+    const told = label === undefined ? (PART_NAMES[name] ?? name) : `“${label}”`
+    return start === undefined ? told : `${start}${capitalised(told)}`
   })

@@ -1,19 +1,28 @@
 import type { Units } from '#shared/units/length.ts'
+import { capitalised } from '#src/words/figure.ts'
+import type { Terms } from '#src/words/terms.ts'
 
 /** Words of the search for a bearing, and of the table of all that there are. */
 export const FIND = {
-  title: 'More: find a bearing for balls and a place',
-  sizes: 'Ball sizes that you have or can buy',
+  title: 'More: find a bearing that fits a space',
+  sizes: ({ element }: Terms) => `Sizes of ${element.many} that you have or can buy`,
   sizesHint: (units: Units) => `Part them by a semicolon: ${units === 'in' ? '1/2; 5/8; 3/4' : '14; 16; 20'}`,
   outside: 'Largest outside diameter',
-  counts: 'Numbers of balls',
+  counts: ({ element }: Terms) => `Numbers of ${element.many}`,
   countsHint: 'Part them by a semicolon: 10; 12; 14. Then there is a table of all of them too.',
   best: 'The best with your bore',
   take: 'Take this bearing',
   takeRow: 'Take',
   table: 'Every size and number',
-  columns: ['Balls', 'Circle of their centres', 'Outside', 'Choose'],
+  columns: ({ element }: Terms) => [capitalised(element.many), 'Circle of their centres', 'Outside', 'Choose'],
   balls: (count: number, diameter: string) => `${count} of ${diameter}`,
-  line: (of: { readonly count: number; readonly diameter: string; readonly outside: string; readonly score: string }) =>
-    `${of.count} balls of ${of.diameter}, ${of.outside} outside; score ${of.score}.`,
+  line: (of: {
+    readonly count: number
+    readonly diameter: string
+    readonly outside: string
+    readonly score: string
+    readonly terms: Terms
+  }) => `${of.count} ${of.terms.element.many} of ${of.diameter}, ${of.outside} outside; score ${of.score}.`,
+  scored: ({ element }: Terms) =>
+    `The score counts how often it runs, the wood that is left, how the ${element.many} sit, and how much of the board is used.`,
 } as const

@@ -1,6 +1,8 @@
 import type { FittedRing } from '#shared/questions/fit/fit-setup.ts'
 import type { ReadingKind, ToolName } from '#shared/questions/fit/reading.ts'
 import { inUnits, type Mm, type Units } from '#shared/units/length.ts'
+import { capitalised } from '#src/words/figure.ts'
+import type { Terms } from '#src/words/terms.ts'
 
 /** Words of the step at the lathe. */
 export const LATHE = {
@@ -11,19 +13,17 @@ export const LATHE = {
   cut: 'I cut',
   value: 'Measured',
   diameter: 'Diameter of the plug',
-  ballsLeftOut: 'Balls left out',
   landDiameter: 'Diameter of the land',
-  count: 'Balls in the row',
   result: 'The plug',
   add: 'Enter this reading',
-  depth: 'Depth that I meant to take off',
+  depth: 'How much I meant to cut',
   tool: 'With',
   strokes: 'Strokes of the abrasive',
   oneStroke: '+1 stroke',
   noStrokes: 'none counted',
   cutDone: 'I have cut: measure again',
-  now: 'Read at the groove as it is now',
-  nothingRead: 'Nothing read since the last cut.',
+  nothingRead: 'Nothing read yet.',
+  nothingSince: 'Nothing read since the last cut.',
   remove: 'remove',
   history: 'Earlier states',
   startAgain: 'Start this ring again',
@@ -31,50 +31,64 @@ export const LATHE = {
   back: 'delete the last sign',
   space: 'space',
   rescue: 'What can still be done, the first to try first',
-  chance: 'Chance of ending too deep',
-  standing: 'The groove as it is now',
   tooTight: 'more to remove',
   inBand: 'finished',
-  tooDeep: 'too deep',
   disagree: 'Readings that do not fit the others',
-  onHand: 'More: other balls that you have',
   onHandSizes: 'Size and number of each',
   onHandHint: (units: Units) =>
-    `For a groove that is too deep. Part them by a semicolon: ${units === 'in' ? '21/32 x 12; 11/16 x 20' : '16.5 x 12; 17 x 20'}`,
+    `For one that is cut too far. Part them by a semicolon: ${units === 'in' ? '21/32 x 12; 11/16 x 20' : '16.5 x 12; 17 x 20'}`,
 } as const
 
+/** Cut further than wanted. */
+export const tooFar = (ring: FittedRing, terms: Terms): string => (ring === 'inner' ? terms.innerTooFar : terms.tooFar)
+
+/** Words of the step for what is on the lathe. */
+export const latheWords = (ring: FittedRing, terms: Terms) => ({
+  now: `Read at the ${terms.raceway.one} as it is now`,
+  standing: `The ${terms.raceway.one} as it is now`,
+  chance: `Chance of ending ${tooFar(ring, terms)}`,
+  onHand: `More: other ${terms.element.many} that you have`,
+  ballsLeftOut: `${capitalised(terms.element.many)} left out`,
+  count: `${capitalised(terms.element.many)} in the row`,
+  landDiameter: LATHE.landDiameter,
+})
+
 /** Headlines on the screen. */
-export const HEADLINES = {
+export const headlines = (ring: FittedRing, terms: Terms) => ({
   measure: 'Measure first',
   stop: 'Stop',
   'in-band': 'It fits: stop here',
-  'too-deep': 'Too deep: stop',
+  'too-deep': `${capitalised(tooFar(ring, terms))}: stop`,
   'cannot-be-told': 'No reading can decide this: stop',
-} as const
+})
 
 export const cutUntil = (size: string, acrossIt: string): string => `Cut until ${size} ${acrossIt}`
 export const sandUntil = (size: string, acrossIt: string): string => `Sand until ${size} ${acrossIt}`
 
+/** Where no gap shows how far to cut: to its size, with a caliper. */
+export const cutToSize = (plug: string): string =>
+  `The cage keeps the balls apart, so no gap shows how deep the outer groove is. Near this size, lay the balls in, spread them evenly, and try the plug of ${plug} between them. Then cut the inner ring, and measure its play.`
+
 /** The kinds of reading, as a maker would say them. */
-const KIND_NAMES: Readonly<Record<ReadingKind, string>> = {
-  'last-ball-opening': 'The last ball stays out: the opening where it should go',
-  'ball-gap': 'All balls are in: the gap that is left',
-  'last-ball-refused': 'The last ball stays out, and I measured nothing',
-  'last-ball-in': 'The last ball goes in, and I measured nothing',
-  'groove-bottom-diameter': 'Across the bottoms of the groove, with a caliper',
+const kindNames = ({ element: { one, many }, across }: Terms): Readonly<Record<ReadingKind, string>> => ({
+  'last-ball-opening': `The last ${one} stays out: the opening where it should go`,
+  'ball-gap': `All ${many} are in: the gap that is left`,
+  'last-ball-refused': `The last ${one} stays out, and I measured nothing`,
+  'last-ball-in': `The last ${one} goes in, and I measured nothing`,
+  'groove-bottom-diameter': `${capitalised(across)}, with a caliper`,
   'groove-depth': 'Depth of the groove, from the land',
-  plug: 'A plug inside the seated balls',
-  'ball-row': 'A row of balls in a straight channel',
+  plug: `A plug inside the seated ${many}`,
+  'ball-row': `A row of ${many} in a straight channel`,
   'radial-play': 'Play of the inner ring, from side to side',
   binds: 'The inner ring binds, or does not go in',
-}
+})
 
 export const PLUG_NAMES = { enters: 'enters', snug: 'is snug', refuses: 'does not enter' } as const
 export const TOOL_NAMES: Readonly<Record<ToolName, string>> = { 'sharp-tool': 'sharp tool', abrasive: 'abrasive' }
 
 /** A kind of reading with the numbers of its blanks on the job sheet. */
-export const kindName = (kind: ReadingKind, blanks: readonly number[]): string =>
-  [KIND_NAMES[kind], ...blanks.map((number) => `(${number})`)].join(' ')
+export const kindName = (kind: ReadingKind, blanks: readonly number[], terms: Terms): string =>
+  [kindNames(terms)[kind], ...blanks.map((number) => `(${number})`)].join(' ')
 
 /** A reading in the list of those that were entered. */
 export function readingLine(of: {
@@ -82,24 +96,26 @@ export function readingLine(of: {
   readonly value: string | undefined
   readonly second: string | undefined
   readonly result: keyof typeof PLUG_NAMES | undefined
+  readonly terms: Terms
 }): string {
-  const { kind, value, second, result } = of
-  const figures = [value, second && SECONDS[kind]?.(second), result && PLUG_NAMES[result]]
+  const { kind, value, second, result, terms } = of
+  const figures = [value, second && SECONDS[kind]?.(second, terms), result && PLUG_NAMES[result]]
   const told = figures.filter((each) => each !== undefined && each !== '')
-  return told.length === 0 ? KIND_NAMES[kind] : `${KIND_NAMES[kind]}: ${told.join(', ')}`
+  const name = kindNames(terms)[kind]
+  return told.length === 0 ? name : `${name}: ${told.join(', ')}`
 }
 
-const SECONDS: Partial<Record<ReadingKind, (second: string) => string>> = {
-  'last-ball-opening': (second) => (second === '1' ? '' : `${second} balls left out`),
+const SECONDS: Partial<Record<ReadingKind, (second: string, terms: Terms) => string>> = {
+  'last-ball-opening': (second, { element }) => (second === '1' ? '' : `${second} ${element.many} left out`),
   'groove-depth': (second) => `land ${second}`,
-  'ball-row': (second) => `${second} balls`,
+  'ball-row': (second, { element }) => `${second} ${element.many}`,
 }
 
 export const cutLine = (tool: ToolName, radial: string, strokes: number | undefined): string =>
   `then cut ${radial} with the ${TOOL_NAMES[tool]}${strokes === undefined ? '' : `, ${strokes} strokes`}`
 
 /** Which bearing and which ring an advice is for. */
-export const adviceFor = (bearing: string, ring: FittedRing): string => `${bearing}; ${LATHE[ring]}`
+export const adviceFor = (bearing: string, part: string): string => `${bearing}; ${part}`
 
 /** Decimals of a gap: no finer than anyone can measure it. */
 const GAP_DECIMALS: Readonly<Record<Units, number>> = { in: 3, mm: 1 }
@@ -112,8 +128,8 @@ interface Estimated {
 
 const sized = (length: Mm, units: Units): string => `${inUnits(length, units).toFixed(GAP_DECIMALS[units])} ${units}`
 
-export const gapNow = ({ value, low, high }: Estimated, units: Units): string =>
-  `The gap is now about ${sized(value, units)}; 19 times in 20 it is between ${sized(low, units)} and ${sized(high, units)}. Below 0, the last ball does not go in.`
+export const gapNow = ({ value, low, high }: Estimated, units: Units, { element }: Terms): string =>
+  `The gap is now about ${sized(value, units)}; 19 times in 20 it is between ${sized(low, units)} and ${sized(high, units)}. Below 0, the last ${element.one} does not go in.`
 
 export const playNow = ({ value, low, high }: Estimated, units: Units): string =>
   `The play is now about ${sized(value, units)}; 19 times in 20 it is between ${sized(low, units)} and ${sized(high, units)}. Below 0, the inner ring does not turn.`

@@ -1,3 +1,6 @@
+import { capitalised } from '#src/words/figure.ts'
+import type { Terms } from '#src/words/terms.ts'
+
 /** The words of `page.html`, each where its name stands in double braces. The rest is said while the page is used. */
 export const PAGE = {
   noScript: 'This page works out the bearing in your browser. Switch scripts on to use it.',
@@ -16,18 +19,20 @@ export const STAGE_NAMES = {
 } as const
 
 /** One sentence a stage: what is decided here, and what comes next. */
-export const STAGE_LEADS = {
-  bearing: 'Choose the balls and the bore: every size follows. Next, say which wood it is and where it will live.',
-  place:
-    'Choose the wood and the air that it will live in: they decide how much play the year needs. Next, measure the balls.',
-  balls:
-    'Measure the balls that you have: the best of them are chosen, and their order. Next, see how often such a bearing runs.',
-  run: 'See how often such a bearing runs when cuts and balls are not perfect, and what it carries. Next, print the sheets.',
-  sheets: 'Print what you take to the bench. Next, cut the grooves and measure as you go.',
-  lathe: 'Cut, measure, and do what the next line says. The job is done when both rings fit.',
+const STAGE_LEADS: Readonly<Record<keyof typeof STAGE_NAMES, string | ((terms: Terms) => string)>> = {
+  bearing: ({ element }) =>
+    `Choose the ${element.many} and the bore: every size follows. Next, say which wood it is and where it will live.`,
+  place: ({ element }) =>
+    `Choose the wood and the air that it will live in: they decide how much play the year needs. Next, measure the ${element.many}.`,
+  balls: ({ element }) =>
+    `Measure the ${element.many} that you have: the best of them are chosen, and their order. Next, see how often such a bearing runs.`,
+  run: ({ element }) =>
+    `See how often such a bearing runs when cuts and ${element.many} are not perfect, and what it carries. Next, print the sheets.`,
+  sheets: ({ raceway }) => `Print what you take to the bench. Next, cut the ${raceway.many} and measure as you go.`,
+  lathe: ({ part }) => `Cut, measure, and do what the large line says. The job is done when both ${part.many} fit.`,
   assembly: 'Finish the bearing and put it together in this order. Next, look after it.',
   care: 'Keep it running: the air that it stands, the load that it carries, and what it must never do.',
-} as const
+}
 
 export const SHELL = {
   lead: 'Design a wooden ball bearing: its sizes follow while you choose.',
@@ -48,14 +53,26 @@ export const SHELL = {
   waiting: 'Working it out …',
   unreached: 'The service cannot be reached, so there is no answer here now. Try again when the network is back.',
   here: 'The service cannot be reached. This browser worked the answer out by itself.',
-  refused: 'There is no answer for this bearing:',
+  refused: 'There is no answer yet:',
   more: 'More choices',
   notToScale: 'Not to scale: printed from a screen. The PDF sheets are full size.',
   warnings: 'Warnings',
   cautions: 'Take care',
-  noBearing: 'Correct the bearing first: what is wrong stands at the step “Bearing”.',
+  noBearing: 'Correct this first: until then there is nothing to show here.',
   insecure:
     'This page came over plain HTTP, so the browser keeps nothing of it: without the network it is gone. Your job stays in the link. Ask whoever runs the service for an address that begins with https.',
 } as const
 
-export const stageName = (number: number, name: string): string => `${number} ${name}`
+/** A step of the job, for what rolls in this bearing. */
+export const stageName = (stage: keyof typeof STAGE_NAMES, { element }: Terms): string =>
+  stage === 'balls' ? `${capitalised(element.many)} on hand` : STAGE_NAMES[stage]
+
+export const stageLead = (stage: keyof typeof STAGE_NAMES, terms: Terms): string => {
+  const lead = STAGE_LEADS[stage]
+  return typeof lead === 'string' ? lead : lead(terms)
+}
+
+/** A field with the unit of what is entered. */
+export const inUnit = (label: string, unit: string): string => `${label} (${unit})`
+
+export const numbered = (number: number, name: string): string => `${number} ${name}`

@@ -1,27 +1,33 @@
+import type { Terms } from '#src/words/terms.ts'
+
 /** Words of the step that asks for the wood and the place. */
 export const PLACE = {
   name: 'Your own name for the bearing',
   parts: {
-    rings: { outerRing: 'Wood of the outer ring', innerRing: 'Wood of the inner ring' },
-    plates: { plates: 'Wood of the plates' },
+    outerRing: 'Wood of the outer ring',
+    innerRing: 'Wood of the inner ring',
+    plates: 'Wood of the plates',
+    cage: 'Wood of the cage',
   },
-  balls: 'Wood of the balls',
+  elements: (many: string) => `Wood of the ${many}`,
+  wood: 'Wood',
   construction: 'How it is cut or built',
   unknown: 'not chosen',
-  air: 'Relative humidity of the air, in %',
+  air: 'Relative humidity, in %',
   today: 'today, in the workshop',
   driest: 'in the driest time',
   dampest: 'in the dampest time',
   temperature: 'temperature',
   units: { humidity: '%', temperature: '°C' },
-  asCut:
-    'These chances are for grooves cut exactly to size and balls of the stated mean. The step “Will it run?” lets both vary.',
+  asCut: ({ element, raceway }: Terms) =>
+    `These chances are for ${raceway.many} cut exactly to size and ${element.many} of the stated mean. The step “Will it run?” lets both vary.`,
   ask: 'Choose the wood and fill in the three humidities, or today and all twelve months: then the year is worked out.',
   byMonth: 'The year month by month',
   monthHint:
     'Relative humidity in %, and the temperature in °C (20 where it is left empty). All twelve months take the place of the driest and the dampest time.',
   noMonths: 'Go back to the driest and the dampest time',
   humidity: 'humidity',
+  humidityOf: 'Humidity',
   year: 'The year',
   apply: 'Take this advice',
   runs: 'run then',

@@ -1,9 +1,11 @@
+import type { Terms } from '#src/words/terms.ts'
+
 /** Words of the step that asks whether a bearing will run. */
 export const RUN = {
-  grooves: 'How far your grooves come out, either way',
-  lots: (elements: string) => `How far a lot of ${elements} is off its size, either way`,
-  usual:
-    'Standard deviations. Left empty: 0.1 mm for a groove, and 0.6 of the scatter of the balls for a lot. Common practice, no source.',
+  cuts: ({ raceway }: Terms) => `How far your ${raceway.many} miss their size`,
+  lots: ({ element }: Terms) => `How far a whole lot of ${element.many} is off its size`,
+  usual: (cut: string, { element, raceway }: Terms) =>
+    `Two in three stay within these figures, over or under (standard deviations). Left empty: ${cut} for a ${raceway.one}, and 0.6 of the scatter of the ${element.many} for a lot. Common practice, no source.`,
   noGap: 'The cage keeps the balls apart: no gap of them must fit, and there is no chance to work out.',
   load: { rings: 'Load across the axle', plates: 'Load that lies on the turntable' },
   loads: 'Load and speed',

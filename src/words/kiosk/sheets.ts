@@ -19,7 +19,7 @@ export const SHEET_NAMES = {
 /** The ways to show a bearing on another page. */
 export const EMBED_NAMES = {
   element: 'A bearing that readers can change',
-  image: 'The drawing alone',
+  image: 'The drawing alone, for a wide page',
   frame: 'The same as the first, in a frame',
 } as const
 

@@ -136,6 +136,6 @@ test('a cut is an imperative with its figure, the check after it, and the risk',
   const [, , , , opened] = answersOf(CASES.radial)
   if (opened?.fit.action !== 'cut') throw new Error('a cut was expected')
   expect(fitSummary(opened, 'mm', TERMS.radial)).toMatch(
-    /^(Cut|Sand) .*until the groove measures about [\d.]+ mm across the bottoms \([\d.]+ mm of depth\), then .* \([\w .]+% chance of ending too deep\)\.$/,
+    /^(Cut|Sand) .*until the groove measures [\d.]+ mm across the bottoms \([\d.]+ mm of depth\), then .* \([\w .]+% chance of ending too deep\)\.$/,
   )
 })

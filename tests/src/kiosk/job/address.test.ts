@@ -7,7 +7,12 @@ import { kindsOf, PLUG_FITS, READING_FIELDS, type Reading } from '#src/kiosk/job
 const size = fc.constantFrom('5/8', '1 3/16', '16', '0.75', '16 mm', '1-3/16"', '⅝″', '0.001')
 const reading = (ring: 'outer' | 'inner'): fc.Arbitrary<Reading> =>
   fc
-    .tuple(fc.constantFrom(...kindsOf(ring)), size, fc.integer({ min: 1, max: 12 }), fc.constantFrom(...PLUG_FITS))
+    .tuple(
+      fc.constantFrom(...kindsOf(ring, 'radial')),
+      size,
+      fc.integer({ min: 1, max: 12 }),
+      fc.constantFrom(...PLUG_FITS),
+    )
     .map(([kind, value, count, result]) => {
       const fields = READING_FIELDS[kind]
       return {

@@ -1,0 +1,13 @@
+import type { qrCode } from '#src/drawings/qr-code.ts'
+import type { asArrangement } from './job/other-arrangement.ts'
+import type { inOtherUnits } from './job/units.ts'
+
+/** What no first drawing needs. */
+export interface Later {
+  readonly qrCode: typeof qrCode
+  readonly asArrangement: typeof asArrangement
+  readonly inOtherUnits: typeof inOtherUnits
+}
+
+/** The page's second script brings it, before a hand can be at any field; undefined until then. */
+export const later = (): Later | undefined => (globalThis as { readonly later?: Later }).later
