@@ -55,7 +55,7 @@ export function App({ store }: { readonly store: JobStore }) {
         <h2>{stageName(job.stage, derived.terms)}</h2>
         <p class="lead">{stageLead(job.stage, derived.terms)}</p>
         <p class={derived.name === '' ? 'bearing-name refused' : 'bearing-name'} id="bearing-name" role="status">
-          {derived.name || derived.refusals[0]}
+          {derived.name || derived.refusals[0] || (derived.isUnreached && SHELL.unreached)}
         </p>
         {!isSecureContext && <p class="warning">{SHELL.insecure}</p>}
         <OtherTab store={store} />

@@ -129,6 +129,32 @@ describe('the bearing', () => {
       expect(await page.locator('#sizes-to-cut').textContent()).toContain(size)
     }
   })
+
+  test('another kind keeps name, wood and place, and says in a sentence what is gone', async () => {
+    const { page } = await openedJob(`${FIRST}${YEAR}&making.name=Tide+clock&outerRing.grooveDepth=3.5`)
+    await page.getByText('More choices').click()
+    await page.locator('[name=arrangement]').selectOption('thrust')
+    await calm(page)
+    expect(await page.locator('#bearing-name').textContent()).toMatch(/^Tide clock: Turntable: 12 wooden balls/)
+    await page.getByText('so they are gone: Depth of the outer groove.').waitFor()
+    await page.getByRole('button', { name: 'Undo' }).click()
+    await calm(page)
+    expect(await sizeOf(page, 'outer ring, groove depth')).toBe('3.50 mm')
+  })
+
+  test('a fault in a field that is out of sight is named at the top of every step', async () => {
+    const { page } = await openedJob(`${FIRST}&ballGap=x&stage=lathe`)
+    expect(await page.locator('#bearing-name').textContent()).toMatch(/^Gap to aim for: Enter a length/)
+  })
+
+  test('units change, and a job that has begun stays what it is', async () => {
+    const { page } = await openedJob(`${FIRST}&ballGap=1.5&outer=o13`)
+    await page.getByText('inches', { exact: true }).click()
+    expect(await sizeOf(page, 'ball gap')).toBe('0.0591 in')
+    expect(await page.locator('#bearing-name').textContent()).toBe('12 wooden balls of 0.6299 in, bore 0.4724 in')
+    await stage(page, 'At the lathe')
+    expect(await page.locator('#read-now').textContent()).toContain('13 mm')
+  })
 })
 
 /** Enters a reading of a kind; its figure by the keyboard. */
@@ -194,6 +220,12 @@ describe('at the lathe', () => {
     const { page } = await openedJob(`${FIRST}&stage=lathe&outer=g8`)
     await page.getByText('Too deep: stop').waitFor()
     expect(await page.locator('.rescue li').count()).toBeGreaterThan(3)
+  })
+
+  test('an outer ring whose balls a cage keeps apart is cut to its size', async () => {
+    const { page } = await openedJob(`${FIRST}&arrangement=caged&stage=lathe`)
+    expect(await headline(page)).toMatch(/^Cut until [\d.]+ mm across the bottoms$/)
+    expect(await page.locator('.reading, #cut-done, .refusals').count()).toBe(0)
   })
 
   test('the inner ring has readings of its own, and knows what the outer ring said of the balls', async () => {
@@ -330,7 +362,7 @@ describe('before the lathe', () => {
 
   test('a bearing for some balls and a place: the best, and a table of all, each to be taken', async () => {
     const { page, faults } = await openedJob(FIRST)
-    await page.getByText('find a bearing for').click()
+    await page.getByText('find a bearing that').click()
     await page.locator('[name=findSizes]').fill('14; 16')
     await page.locator('[name=findCounts]').fill('10; 12; 14')
     await page.locator('[name=findOutside]').fill('110')

@@ -33,13 +33,18 @@ export function LatheStage({ job, derived, change, show }: StageProps) {
   const title = adviceFor(name, hasInner ? LATHE[ring] : terms.part.many)
   const states = job[ring]
   const isOf = `${name} ${ring} ${states.length}`
+  // What is entered far below the advice changes it: it comes into sight.
+  const take = (entered: Parameters<typeof withRing>[1]) => {
+    change(withRing(ringJob, entered))
+    document.getElementById('advice')?.scrollIntoView({ block: 'nearest' })
+  }
   const cut = (
     <CutForm
       key={`cut ${isOf}`}
       reply={reply}
       units={units}
       ofCut={terms.ofCut}
-      onCut={(made) => change(withRing(ringJob, withCut(made)))}
+      onCut={(made) => take(withCut(made))}
     />
   )
   const isCutNext = reply.kind === 'answer' && reply.body['action'] === 'cut'
@@ -68,7 +73,7 @@ export function LatheStage({ job, derived, change, show }: StageProps) {
               units={units}
               arrangement={arrangement}
               blanks={sheet}
-              onEnter={(reading) => change(withRing(ringJob, withReading(reading)))}
+              onEnter={(reading) => take(withReading(reading))}
             />
             <div>
               <GrooveHistory
