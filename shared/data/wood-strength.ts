@@ -158,7 +158,7 @@ export const STRENGTH: Readonly<Partial<Record<SpeciesId, Strength>>> = ROWS
 export const SCATTER = {
   hardness: { variation: 0.2, source: 'fpl-5-6' },
   underLastingLoad: { share: 0.6, source: 'madison-curve' },
-  underRepeatedLoad: { share: 0.6, source: 'fpl-fatigue' },
+  underRepeatedLoad: { share: 0.6, source: 'wood-fatigue' },
 } as const
 
 /** A pound-force in newtons, and a pound-force per square inch in megapascals: both exact by definition, rounded. */

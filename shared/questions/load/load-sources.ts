@@ -40,7 +40,7 @@ export function loadCheckSources(dented: Dented, isSplit: boolean): readonly Sou
   const used: readonly SourceId[] = [
     ...dentSources(dented),
     'fpl-5-6',
-    'fpl-fatigue',
+    'wood-fatigue',
     'madison-curve',
     'harris-rolling',
     'rotating-disc',

@@ -21,7 +21,7 @@ describe('a load check', () => {
     'astm-d143',
     'fpl-5-3b',
     'fpl-5-6',
-    'fpl-fatigue',
+    'wood-fatigue',
     'madison-curve',
     'harris-rolling',
     'load-derived',
