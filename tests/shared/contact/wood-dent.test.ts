@@ -2,7 +2,7 @@ import fc from 'fast-check'
 import { describe, expect, test } from 'vitest'
 import { contactWithin, loadForSemiMinorWithin } from '#shared/contact/contact-within-width.ts'
 import { crushedUnder, crushedWidth, edgeSeat, loadForCrush } from '#shared/contact/groove-edge.ts'
-import { contactForm } from '#shared/contact/hertz.ts'
+import { contactForm, contactUnder } from '#shared/contact/hertz.ts'
 import { dentUnder, hardnessPressure, loadForDent } from '#shared/contact/wood-dent.ts'
 import { contactWood } from '#shared/data/contact-woods.ts'
 import { NEWTONS_PER_LBF } from '#shared/data/wood-strength.ts'
@@ -85,6 +85,19 @@ describe('an ellipse as long as the groove is wide', () => {
         expect(there.approach / here.approach).toBeWithin(1e-7, 1)
         expect(here.semiMajor).toBeLessThanOrEqual(under.halfWidth)
         expect(contactWithin(under, 2 * load).maxPressure).toBeGreaterThan(here.maxPressure)
+      }),
+    )
+  })
+
+  test('is the free one itself where that is just as long', () => {
+    fc.assert(
+      fc.property(surface, magnitude(1e-3, 1e5), (any, load) => {
+        const free = contactUnder(any.form, any.modulus, load)
+        const within = contactWithin({ ...any, halfWidth: free.semiMajor * (1 - 1e-9) }, load)
+        expect(within.reachesEdges).toBe(true)
+        expect(within.semiMinor / free.semiMinor).toBeWithin(1e-7, 1)
+        expect(within.maxPressure / free.maxPressure).toBeWithin(1e-7, 1)
+        expect(within.approach / free.approach).toBeWithin(1e-7, 1)
       }),
     )
   })

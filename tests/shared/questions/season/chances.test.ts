@@ -143,12 +143,26 @@ test('more gap and more play never make it run less often', () => {
   }
 })
 
-test('equal balls, a year that is one day, and wood by its moisture: nothing is left to chance but the last ball', () => {
-  const input: SeasonalFitInput = {
-    ...yearOf(0.7, 0.28, 0),
-    climate: { kind: 'moisture', moistureContent: { min: 9, max: 9 } },
-    today: { kind: 'moisture', moistureContent: 9 },
+describe('a year that is one day, and wood by its moisture', () => {
+  const day = (maxBallGap: number, standardDeviation: number): SeasonalFitInput => {
+    const input = yearOf(0.7, 0.28, standardDeviation)
+    return {
+      ...input,
+      design: { ...input.design, maxBallGap: mm(maxBallGap) } as typeof input.design,
+      climate: { kind: 'moisture', moistureContent: { min: 9, max: 9 } },
+      today: { kind: 'moisture', moistureContent: 9 },
+    }
   }
-  const wide = chancesIn(input).chances
-  expect(wide.runs.every((chance) => chance === wide.goesTogether)).toBe(true)
+
+  test('equal balls: nothing is left to chance but the last ball', () => {
+    const wide = chancesIn(day(2.4, 0)).chances
+    expect(wide.runs.every((chance) => chance === wide.goesTogether)).toBe(true)
+    expect(wide.knocks).toBe(0)
+  })
+
+  test('uneven balls: of gaps that may be as wide as they are on average every second is wider', () => {
+    expect(chancesIn(day(0.7, 0.1)).chances.knocks).toBeWithin(0.02, 0.5)
+    // with 14 balls that differ by 0.05 mm it varies by about 0.2 mm
+    expect(chancesIn(day(1.6, 0.05)).chances.knocks).toBe(0)
+  })
 })
