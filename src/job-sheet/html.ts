@@ -29,7 +29,12 @@ export function sheetBody(sheet: JobSheet, form: Form = 'full', address?: string
   const lead = `<p class="caution"><b>${SHEET.use}.</b> ${escaped(cautionSentence('light-use-only', TERMS[arrangement]))}</p>`
   const cautions = isShort ? allCautions(sheet).map((words) => `<p class="caution">${escaped(words)}</p>`) : []
   const warnings = gravely(sheet).map((words) => `<p class="caution"><b>${SHEET.warning}.</b> ${escaped(words)}</p>`)
-  const before = [...warnings, ...cautions, `<p><b>${SHEET.allTools}.</b> ${escaped(tools.join(', '))}.</p>`]
+  const before = [
+    ...(isShort ? [`<p>${SHEET.readFull}</p>`] : []),
+    ...warnings,
+    ...cautions,
+    `<p><b>${SHEET.allTools}.</b> ${escaped(tools.join(', '))}.</p>`,
+  ]
   const foot = [imprint({ name, code, version: VERSION }), ...SIGN_MEANINGS].map(escaped).join(', ')
   return `<main>${address === undefined ? '' : wayBack(address)}<h1>${escaped(title)}</h1>${lead}${before.join('')}<ol>${steps.join('')}</ol><footer>${foot}</footer></main>`
 }

@@ -92,6 +92,7 @@ function shortRows(sheet: JobSheet): readonly ShortRow[] {
     return { words: sentences.join(' '), isStep: true }
   })
   const first = [
+    SHEET.readFull,
     ...gravely(sheet).map((words) => `${SHEET.warning}: ${words}`),
     ...allCautions(sheet),
     `${SHEET.allTools}: ${sheet.tools.join(', ')}.`,

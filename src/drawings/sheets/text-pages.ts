@@ -94,7 +94,9 @@ export function shortPages(words: SheetWords, rows: readonly ShortRow[], paper: 
       rows.map((row) => shortRow(row, height, paper)),
     ),
   )
-  return tries.find((pages) => pages.length <= SHORT_PAGES) ?? itemAt(tries, tries.length - 1)
+  // A little smaller is better than a second page for a line or two.
+  const onOne = tries.slice(0, 2).find((pages) => pages.length === 1)
+  return onOne ?? tries.find((pages) => pages.length <= SHORT_PAGES) ?? itemAt(tries, tries.length - 1)
 }
 
 function shortRow({ words, isStep }: ShortRow, height: number, paper: PaperSize): Placed {

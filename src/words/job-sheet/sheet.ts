@@ -32,8 +32,7 @@ export const SHEET = {
   byCaliper: 'by caliper',
   blank: 'no.',
   notToScale: 'nothing on this page is to scale',
-  short: 'Short job sheet',
-  readings: 'Write down',
+  readFull: 'Read the full job sheet once before you work by this one: it says how each step is done.',
   code: 'This code leads back to this bearing',
 } as const
 

@@ -35,7 +35,7 @@ export interface PlannedWood {
   readonly construction?: Construction
   readonly blank: Pick<Blank, 'thickness' | 'roughCircle' | 'pieces'>
   /** The first of those that the stock offers. */
-  readonly board: Pick<BoardOption, 'nominalThickness' | 'layers' | 'across' | 'dressedWidth' | 'length'>
+  readonly board: Pick<BoardOption, 'kind' | 'nominalThickness' | 'layers' | 'across' | 'dressedWidth' | 'length'>
 }
 
 /** Wood of one part: what it is, and how much to take. */
@@ -50,7 +50,9 @@ function planned({ part, species, construction, blank, board }: PlannedWood, uni
   const much =
     construction === 'cross-laminated-ply'
       ? `${blank.pieces === 2 ? 'two blanks' : 'a blank'} ${size(blank.thickness)} thick and ${size(blank.roughCircle)} across`
-      : `a board of ${board.nominalThickness}, at least ${size(board.dressedWidth)} wide and ${size(board.length)} long${layers}${across}`
+      : board.kind === 'on-hand'
+        ? `${size(board.length)} of your ${board.nominalThickness}${layers}${across}`
+        : `a board sold as ${board.nominalThickness} thick, at least ${size(board.dressedWidth)} wide and ${size(board.length)} long${layers}${across}`
   return ` For the ${part === 'cheeks' ? part : WOODEN_PARTS[part]}: ${[...what, much].join('; ')}.`
 }
 
