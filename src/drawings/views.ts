@@ -6,7 +6,13 @@ import { plateStockOf, stockOf } from '#shared/making/stock.ts'
 import { woodPartsOf } from '#shared/movement/arrangements/all.ts'
 import { ok, type Result } from '#shared/result.ts'
 import { type Mm, mm } from '#shared/units/length.ts'
-import { type Assembled, assemblySheet, narrowAssembly, type SheetWood } from '#src/drawings/sheets/assembly.ts'
+import {
+  type Assembled,
+  assemblySheet,
+  NARROW_WIDTH,
+  narrowAssembly,
+  type SheetWood,
+} from '#src/drawings/sheets/assembly.ts'
 import { cagedGaugeItems, gaugeItems, plateGaugeItems } from '#src/drawings/sheets/gauges.ts'
 import { signed } from '#src/drawings/sheets/labelled-item.ts'
 import { type Item, oneSheet, pagesOf, type TooManyPages } from '#src/drawings/sheets/pages.ts'
@@ -141,16 +147,18 @@ export function narrowParts(view: View, design: Design): readonly NarrowPart[] {
     const { shapes, left, right, bottom, top } = figure
     // What stands at an edge, or on the wood, says nothing away from it.
     const texts = shapes.flatMap((shape) => (shape.kind === 'text' && shape.role !== 'mark' ? [shape.text] : []))
+    // All as wide as a screen: else the lines of a large one would be too thin to see there, and those of a small one bars.
+    const factor = (NARROW_WIDTH - 2 * ROUND_FIGURE) / Math.max(right - left, top - bottom)
     const drawing = {
       title,
       description: title,
-      width: mm(right - left + 2 * ROUND_FIGURE),
-      height: mm(top - bottom + 2 * ROUND_FIGURE),
+      width: mm(NARROW_WIDTH),
+      height: mm((top - bottom) * factor + 2 * ROUND_FIGURE),
       scale: 1,
       shapes: placed(
         shapes.filter(({ kind }) => kind !== 'text'),
-        1,
-        at(ROUND_FIGURE - left, ROUND_FIGURE - bottom),
+        factor,
+        at((NARROW_WIDTH - (left + right) * factor) / 2, ROUND_FIGURE - bottom * factor),
       ),
     }
     return { title, drawing, words: [...texts, ...words] }

@@ -218,7 +218,7 @@ function seatNotes({ shaft, housing, drive }: Mounting, units: Units, say: Size)
     ...(drive?.holeDiameter === undefined
       ? []
       : [
-          `${drive.kind === 'crank' ? 'Crank' : 'Hub'}: ${drive.count} × Ø${say(drive.holeDiameter)}, ${say(drive.depth)} deep, on Ø${say(drive.circle)} ${units} ${TRADE_SIGN}.`,
+          `${drive.kind === 'crank' ? 'Crank' : 'Hub'}: ${drive.count} × Ø${say(drive.holeDiameter)}, ${say(drive.depth)} deep, on Ø${say(drive.circle)} ${units} ${TRADE_SIGN}, clear of any screws or dowels.`,
         ]),
   ]
 }

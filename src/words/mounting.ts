@@ -88,8 +88,8 @@ export function driveSentence({ kind, circle, count, holeDiameter, depth }: Driv
   if (holeDiameter === undefined)
     return `The wall is too thin for a hole: glue ${kind === 'crank' ? 'a handle' : 'a hub'} to the side of the outer ring.`
   return kind === 'crank'
-    ? `Drill ${size(holeDiameter)} for a handle, ${size(depth)} deep, on a circle of ${size(circle)} in the side of the outer ring, clear of any screws.`
-    : `Screw a hub to the side of the outer ring: ${count} holes of ${size(holeDiameter)}, ${size(depth)} deep, on a circle of ${size(circle)}, clear of any screws.`
+    ? `Drill ${size(holeDiameter)} for a handle, ${size(depth)} deep, on a circle of ${size(circle)} in the side of the outer ring, clear of any screws or dowels.`
+    : `Screw a hub to the side of the outer ring: ${count} holes of ${size(holeDiameter)}, ${size(depth)} deep, on a circle of ${size(circle)}, clear of any screws or dowels.`
 }
 
 /** Faults of a mounting. */

@@ -155,7 +155,7 @@ export function assemblySheet(assembled: Assembled, issue: Issue): Drawing {
 }
 
 /** Of a screen in one hand: text as high as on paper can be read where so many millimetres fill its width. */
-const NARROW_WIDTH = 92
+export const NARROW_WIDTH = 92
 const NARROW_DETAIL = 60
 /** Of a size with its deviations, from the axis down. */
 const LONGEST_SIZE = 48

@@ -247,6 +247,7 @@ function blank(
   glued?: Joints,
 ): Item {
   const radius = Math.max(...rings.map(({ diameter }) => diameter)) / 2
+  const wide = glued === undefined ? Math.max(radius, GRAIN_REACH) : radius
   const labels = rings.map(({ words, diameter }, index) => ({
     words,
     tip: polar(CENTRE, diameter / 2, FIRST_TIP - index * TIPS_APART),
@@ -261,8 +262,8 @@ function blank(
         turned: glued === undefined ? 0 : clearOfHoles(glued),
       }),
     ],
-    left: -radius,
-    right: radius,
+    left: -wide,
+    right: wide,
     bottom: -radius,
     top: radius + 6,
   }
@@ -309,9 +310,12 @@ const roundCentre = (holes: readonly Shape[]) =>
     shape.kind === 'circle' && shape.role === 'centre' ? [{ role: shape.role, diameter: mm(2 * shape.radius) }] : [],
   )
 
+/** Half of an arrow along the grain. */
+const GRAIN_REACH = 14
+
 /** Above the blank, along the board. */
 function grain(radius: number): readonly Shape[] {
-  const [y, reach] = [radius + 3, 14]
+  const [y, reach] = [radius + 3, GRAIN_REACH]
   return [
     line('dimension', at(-reach, y), at(reach, y)),
     arrowHead(at(-reach, y), 180),

@@ -360,6 +360,9 @@ test('for a narrow screen no text meets another or leaves its part, and template
       for (const view of ['templates', 'gauges'] as const) {
         const parts = narrowParts(view, made)
         expect(parts.flatMap(({ drawing }) => textsOn(drawing))).toEqual([])
+        expect(parts.flatMap(({ drawing }) => sheetFaults(drawing))).toEqual([])
+        // Lines are as wide on a screen, however large what they show is.
+        for (const { drawing } of parts) expect(drawing.width).toBe(92)
         const said = new Set(textsOn(drawingOf(view, made, 'a4')).map(({ text }) => text))
         for (const words of parts.flatMap((part) => [part.title, ...part.words])) expect(said).toContain(words)
       }
