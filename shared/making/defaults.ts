@@ -53,7 +53,10 @@ export const MAKING_DEFAULTS = {
   '/mounting/turns': plain('inner-ring', 'a shaft turns in a ring that stands still'),
   '/mounting/drive': plain('crank', 'a handle in the wall of the ring'),
   '/mounting/shaft/diameter': plain('what the bore takes', 'the bore less what this way of holding wants'),
-  '/mounting/shaft/material': trade('steel', 'a bolt or a bright bar'),
+  '/mounting/shaft/material': trade(
+    'steel up to 50 mm, and wood above',
+    'a bolt or a bright bar, and a turned shaft where it would be heavy',
+  ),
   '/mounting/shaft/hold': trade('glued', 'it holds any shaft and needs no more parts'),
   '/mounting/housing/thickness': plain('the width of the ring', 'the ring is flush with the board'),
   '/mounting/housing/hold': trade('glued', 'it holds any ring and needs no more parts'),

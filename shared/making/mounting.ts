@@ -99,6 +99,10 @@ export const WIDER: Readonly<Record<Hold, number>> = {
 }
 
 const USUAL_HOLD: Hold = 'glued'
+/** A thicker bar of steel weighs kilograms, and wood is turned to fit instead. Common practice, no source. */
+const THICKEST_BAR = mm(50)
+export const usualMaterial = (shaft: Mm): NonNullable<NonNullable<MountingInput['shaft']>['material']> =>
+  shaft > THICKEST_BAR ? 'wood' : 'steel'
 /** No pin or screw is thinner or thicker, nor thicker than a fourth of the shaft or a third of the wood that it goes through [mm]. */
 const THINNEST_PIN = 2
 const THICKEST_PIN = 10
@@ -248,7 +252,7 @@ export function playWith(
 
 function shaftSeat(
   { innerRing, resolved }: RingPair,
-  { diameter, material = 'steel', species, hold = USUAL_HOLD }: NonNullable<MountingInput['shaft']>,
+  { diameter, material: stated, species, hold = USUAL_HOLD }: NonNullable<MountingInput['shaft']>,
   ring: number,
   moisture: MoistureRange,
 ): ShaftSeat {
@@ -256,6 +260,7 @@ function shaftSeat(
   // The bore is the design's: a shaft that is not stated is made to fit it.
   const seat = innerRing.boreDiameter
   const shaft = diameter ?? rounded(mm(Math.max(seat - WIDER[hold], seat / 2)), units)
+  const material = stated ?? usualMaterial(shaft)
   const inside = material === 'wood' ? acrossOf(species === undefined ? {} : { species }) : 0
   const wood = innerRing.wall
   const holder = shaftHolder(hold, shaft, wood, resolved)

@@ -17,6 +17,7 @@ import {
   playWith,
   ringAt,
   type SeatPlay,
+  usualMaterial,
   WIDER,
 } from './mounting.ts'
 import { type CheekScrews, screwsThrough } from './split-ring.ts'
@@ -89,12 +90,14 @@ export function plateMountingOf(bearing: ThrustBearing, moisture: MoistureRange 
 
 function pinSeat({ plate, height, resolved }: ThrustBearing, board: Mm, moisture: MoistureRange): PinSeat {
   const { units, making = {} } = resolved.input
-  const { diameter, material = 'steel', species, hold: shaftHold = 'glued' } = making.mounting?.shaft ?? {}
+  const { diameter, material: stated, species, hold: shaftHold = 'glued' } = making.mounting?.shaft ?? {}
   const hold = shaftHold as PinHold
   const bore = plate.boreDiameter
   // A bolt goes through a hole of its size.
   const wider = hold === 'retained' ? 0 : WIDER[hold]
   const shaft = diameter ?? rounded(mm(Math.max(bore - wider, bore / 2)), units)
+  // No nut goes on a bolt of wood.
+  const material = stated ?? (hold === 'retained' ? 'steel' : usualMaterial(shaft))
   const inside = material === 'wood' ? acrossOf(species === undefined ? {} : { species }) : 0
   const playIn = (hole: number) =>
     playWith(

@@ -79,7 +79,9 @@ const Allowed = requestObject('What is left on a blank, and what the saws take a
 
 const Shaft = requestObject('The shaft that the bore sits on, or the pin in the middle of a turntable.', {
   diameter: Type.Optional(length('Diameter of the shaft. Default: the bore.')),
-  material: Type.Optional(choiceOf<ShaftMaterial>('What the shaft is made of. Default: steel.', SHAFT_MATERIALS)),
+  material: Type.Optional(
+    choiceOf<ShaftMaterial>('What the shaft is made of. Default: steel up to 50 mm, and wood above.', SHAFT_MATERIALS),
+  ),
   species: Type.Optional(speciesName('The wood of a wooden shaft.')),
   hold: Type.Optional(
     choiceOf<Hold>(

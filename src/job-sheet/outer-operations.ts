@@ -122,16 +122,13 @@ const outerOutside = (job: RingJob): Operation => ({
   speed: job.stock.outerRing.turning.speed,
 })
 
-/** A smaller core is not worth parting out, and the screw of the chuck leaves little of it. */
-const LEAST_CORE = mm(20)
-
 /** The core of the outer ring. If the allowances leave none, the bored hole is opened out. */
 function outerCore(job: RingJob): readonly Operation[] {
   const { outerRing, entryHole } = job.stock
   const { roughHole } = outerRing.blank
   if (roughHole === undefined) return []
-  const isSawn = job.method === 'saw-and-lathe' && entryHole !== undefined
-  const way = roughHole < LEAST_CORE ? 'turned' : isSawn ? 'sawn' : 'parted'
+  // As on the template, a core without room for a blade's hole is opened at the lathe.
+  const way = entryHole === undefined ? 'turned' : job.method === 'saw-and-lathe' ? 'sawn' : 'parted'
   return [
     {
       ...words.outerCore(way, hasTracks(job) ? 'track' : 'groove'),

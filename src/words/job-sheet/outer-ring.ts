@@ -96,7 +96,7 @@ const CORE: Core = {
   parted: { tool: 'parting tool, ring held by its outside', how: PART_OFF },
   turned: {
     tool: 'lathe, ring held by its outside, scraper',
-    how: `${HELD_OUTSIDE} The core is too small to part out: open the hole in the centre as wide as the core, with light cuts.`,
+    how: `${HELD_OUTSIDE} The core is too small to saw or part out: open the hole in the centre as wide as the core, with light cuts.`,
   },
 }
 
