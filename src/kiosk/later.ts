@@ -1,6 +1,6 @@
 import { qrCode } from '#src/drawings/qr-code.ts'
-import { asArrangement } from './job/other-arrangement.ts'
-import { inOtherUnits } from './job/units.ts'
+import { asArrangement } from '#src/kiosk/job/other-arrangement.ts'
+import { inOtherUnits } from '#src/kiosk/job/units.ts'
 import type { Later } from './second-script.ts'
 
 /* The second script of the page, in the same document behind the first: the first drawing does not wait for it. */

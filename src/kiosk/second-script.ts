@@ -1,6 +1,6 @@
 import type { qrCode } from '#src/drawings/qr-code.ts'
-import type { asArrangement } from './job/other-arrangement.ts'
-import type { inOtherUnits } from './job/units.ts'
+import type { asArrangement } from '#src/kiosk/job/other-arrangement.ts'
+import type { inOtherUnits } from '#src/kiosk/job/units.ts'
 
 /** What no first drawing needs. */
 export interface Later {
