@@ -418,6 +418,8 @@ export const GAUGE_LABELS = {
   /** Where the two cannot tell when a groove is finished. */
   entersAt: (size: string, gap: GapSpread, units: Units) => `${size}: enters at a gap of ${giveOrTake(gap, units)}`,
   decidesNothing: `decides nothing: ${MEASURE_INSTEAD}`,
+  /** Instead of the outline of a plug. */
+  noOutline: 'larger than a page: not drawn',
   profile: (surface: 'land' | 'face') => `deep enough when the shoulders meet the ${surface}`,
   stop: (size: string) => `the sharp tool stops at a depth of ${size}`,
   dowel: (size: string, abrasive: string) => `dowel: Ø${size}, for abrasive ${abrasive} thick, wrapped once`,

@@ -39,11 +39,11 @@ export const capitalised = (text: string): string => text.charAt(0).toUpperCase(
 const rounded = (value: number): string => String(Number(value.toPrecision(2)))
 
 /** The same, never above the value: for what must not be passed. */
-function roundedDown(value: number): string {
+export function roundedDown(value: number): number {
   const nearest = Number(value.toPrecision(2))
-  if (nearest <= value) return String(nearest)
+  if (nearest <= value) return nearest
   const digit = Number(`1e${Math.floor(Math.log10(value)) - 1}`)
-  return String(Number((nearest - digit).toPrecision(2)))
+  return Number((nearest - digit).toPrecision(2))
 }
 
 /** A load that must not be passed, in a sentence. */

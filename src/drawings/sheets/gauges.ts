@@ -162,10 +162,11 @@ const cutWords = ({ x, y }: Point): Shape => edgeWords(EDGES.outside, at(x, y - 
 /** A gauge, and the code that it carries when it is cut out. */
 type Named = { readonly title: string; readonly code: string }
 
+/** A plug is turned: one that is larger than a page needs no outline glued together from many. */
 function plug({ title, code }: Named, diameter: number, labels: readonly Label[]): Item {
   const radius = diameter / 2
   const reach = Math.min(PUNCH_REACH, radius / 3)
-  return labelledItem(
+  const item = labelledItem(
     title,
     edged({
       shapes: [
@@ -180,6 +181,8 @@ function plug({ title, code }: Named, diameter: number, labels: readonly Label[]
     }),
     labels,
   )
+  const nothing: Figure = { shapes: [], left: 0, right: 0, bottom: 0, top: 0 }
+  return { ...item, instead: labelledItem(title, nothing, [...labels, { words: GAUGE_LABELS.noOutline }]) }
 }
 
 /** A tongue with the groove's own arc for its nose, as long as the groove is deep, between two shoulders. */

@@ -55,7 +55,7 @@ export function labelledItem(title: string, figure: Figure, labels: readonly Lab
 }
 
 /** The same with whose it is below everything: cut out of its page, it still says so. */
-export function signed({ title, width, height, shapes, bare }: Item, imprint: string): Item {
+export function signed({ title, width, height, shapes, bare, instead }: Item, imprint: string): Item {
   const room = width - 2 * EDGE
   const lines = wrapped(imprint, SMALL_TEXT_HEIGHT, room)
   const below = lines.length * MARK_ROW + EDGE
@@ -68,5 +68,12 @@ export function signed({ title, width, height, shapes, bare }: Item, imprint: st
       { role: 'mark' },
     ),
   )
-  return { title, width, height: height + below, shapes: [...placed(shapes, 1, at(0, below)), ...rows], bare }
+  return {
+    title,
+    width,
+    height: height + below,
+    shapes: [...placed(shapes, 1, at(0, below)), ...rows],
+    bare,
+    ...(instead && { instead: signed(instead, imprint) }),
+  }
 }

@@ -27,6 +27,8 @@ export type Item = {
   readonly height: number
   /** Without its words, and those apart: for a screen on which no text of it could be read. */
   readonly bare: { readonly figure: Figure; readonly words: readonly string[] }
+  /** Printed instead where it is larger than a page: it is made without its outline. */
+  readonly instead?: Item
 }
 
 export type Words = {
@@ -86,8 +88,9 @@ export function pagesOf(
   const width = paper.short - 2 * MARGIN
   const height = paper.long - 2 * MARGIN - FOOT_HEIGHT
   const fits = (item: Item): boolean => item.width <= width && item.height <= height
-  const large = items.filter((item) => !fits(item))
-  const whole = shelvesOf(items.filter(fits), width, height)
+  const printed = items.map((item) => (fits(item) ? item : (item.instead ?? item)))
+  const large = printed.filter((item) => !fits(item))
+  const whole = shelvesOf(printed.filter(fits), width, height)
   const pages =
     whole.length + large.reduce((sum, item) => sum + countOf(item.width, width) * countOf(item.height, height), 0)
   if (pages > MOST_PAGES) return fail({ pages, most: MOST_PAGES })

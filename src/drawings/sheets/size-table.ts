@@ -129,8 +129,8 @@ export function sizeTable(
         height: SMALL_TEXT_HEIGHT,
       })
     return [
-      cell(DIMENSION_SYMBOLS[key], 0.03, 0.12, 'start'),
-      cell(shortName(key, arrangement), 0.13, 0.46, 'start'),
+      cell(DIMENSION_SYMBOLS[key], 0.025, 0.125, 'start'),
+      cell(shortName(key, arrangement), 0.145, 0.46, 'start'),
       cell(`${say(found.value)}${tradeSign(key, { resolved })}`, 0.47, 0.7, 'end'),
       cell(BY_CALIPER.has(key) ? TABLE_HEADINGS.byCaliper : found.shop.text, 0.72, 0.97, 'end'),
     ]

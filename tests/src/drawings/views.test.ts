@@ -436,6 +436,21 @@ describe('pages', () => {
     expect(new Set(names).size).toBe(names.length)
   })
 
+  test('a plug that is larger than a page is no outline in pieces, but its size', () => {
+    const made = designed({ ...LARGE, balls: { count: 36, diameter: inches(1) } })
+    const { gauge } = made.bearing
+    for (const paper of PAPERS) {
+      const pages = pagesOfView('gauges', made, paper)
+      const drawn = (pages.ok ? pages.value : []).flatMap(({ shapes }) =>
+        shapes.flatMap((shape) => (shape.kind === 'circle' || shape.kind === 'arc' ? [2 * shape.radius] : [])),
+      )
+      for (const diameter of [gauge.goDiameter, gauge.noGoDiameter]) expect(drawn).not.toContain(diameter)
+      const words = (pages.ok ? pages.value : []).flatMap(textsOn).map(({ text }) => text)
+      expect(words.filter((text) => text.startsWith('larger than a page'))).toHaveLength(2)
+      expect((pages.ok ? pages.value : []).flatMap(sheetFaults)).toEqual([])
+    }
+  })
+
   test('what takes more paper than anyone glues together is refused with its number of pages', () => {
     const huge = designed({ units: 'mm', balls: { count: 100, diameter: mm(300) }, bore: mm(100) })
     expect(pagesOfView('templates', huge, 'a4')).toMatchObject({ ok: false, error: { most: 60 } })

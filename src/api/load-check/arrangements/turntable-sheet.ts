@@ -3,6 +3,7 @@ import type { PlateLoadCheck } from '#shared/questions/load/arrangements/thrust.
 import { inUnits } from '#shared/units/length.ts'
 import { safeOffsetSheet } from '#src/drawings/sheets/safe-offset.ts'
 import { toSvg } from '#src/drawings/writers/svg.ts'
+import { roundedDown } from '#src/words/figure.ts'
 import { type Spoken, safeOffsetWords } from '#src/words/load-check.ts'
 
 /** The fastest speed shown, over the speed of a hand: nobody turns a turntable faster. */
@@ -25,7 +26,8 @@ export function toSafeOffsetSheet(
   return toSvg(
     safeOffsetSheet({
       ...words,
-      byHand: { speed: check.handTurned, text: byHand },
+      // Where its words say that it is.
+      byHand: { speed: roundedDown(check.handTurned), text: byHand },
       curve: curve.map(({ offset, speed }) => ({ offset: inUnits(offset, spoken.units), speed })),
     }),
   )
