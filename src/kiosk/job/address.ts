@@ -1,3 +1,4 @@
+import { ARRANGEMENT_NAMES } from '#shared/bearing/arrangements.ts'
 import { type FittedRing, RINGS } from '#shared/questions/fit/fit-setup.ts'
 import { JOB_VERSION } from '#src/api/bearing-address.ts'
 import { fragmentText } from '#src/http/query-text.ts'
@@ -74,7 +75,7 @@ export function readAddress(fragment: string): ReadAddress | undefined {
   const bearing: Record<string, string> = {}
   for (const [name, text] of query)
     if (!OWN.some((own) => own === name)) {
-      if (/^[a-z][\w.]{0,79}$/i.test(name) && text.length <= LONGEST_VALUE) bearing[name] = text
+      if (/^[a-z][\w.]{0,79}$/i.test(name) && text.length <= LONGEST_VALUE && isKnown(name, text)) bearing[name] = text
       else faults.push(name)
     }
   const lot = (query.get('lot') ?? '').split(',').filter((text) => text !== '')
@@ -91,6 +92,14 @@ export function readAddress(fragment: string): ReadAddress | undefined {
   }
   return { job, isDamaged: faults.length > 0 }
 }
+
+/** Another unit or kind of bearing, of a page to come, must not be taken for one of these. */
+const isKnown = (name: string, text: string): boolean => KNOWN.get(name)?.includes(text) ?? true
+/** A map, as an object would also know `constructor` for a name. */
+const KNOWN = new Map<string, readonly string[]>([
+  ['units', ['in', 'mm']],
+  ['arrangement', ARRANGEMENT_NAMES],
+])
 
 function readStates(text: string | null, faults: string[]): readonly GrooveState[] {
   const states = (text ?? '').split(';').map((part) => readState(part, faults))

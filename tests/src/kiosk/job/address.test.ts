@@ -89,5 +89,7 @@ test('any text gives a job, and says where it lost something', () => {
     job: { outer: [{ readings: [{}] }] },
   })
   expect(readAddress('v=1&units=mm&outer=oNaN')?.isDamaged).toBe(true)
+  expect(readAddress('v=1&units=cm')).toMatchObject({ isDamaged: true, job: { bearing: { units: 'mm' } } })
+  expect(readAddress('v=1&arrangement=tilted')?.isDamaged).toBe(true)
   expect(readAddress('v=1&units=mm&outer=o12~s-1')?.isDamaged).toBe(true)
 })
