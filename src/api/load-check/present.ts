@@ -1,5 +1,6 @@
 import { BALL_MATERIAL } from '#shared/bearing/defaults.ts'
 import { LOAD_FIELDS } from '#shared/questions/load/fields.ts'
+import { carryingWoods } from '#shared/questions/load/input.ts'
 import { type AnyLoadCheckInput, loadNameOf } from '#shared/questions/load/load-check.ts'
 import { fail, ok, type Result } from '#shared/result.ts'
 import { toDesignInput } from '#src/api/design-input.ts'
@@ -27,6 +28,7 @@ export function toLoadCheckInput(request: LoadCheckRequest): Result<AnyLoadCheck
   const newtons = (force: number | undefined) => (force === undefined ? undefined : toNewtons(force, forceUnits))
   return ok(
     present<AnyLoadCheckInput>({
+      ...carryingWoods(design.making?.woods),
       ...input,
       design: toDesignInput(design, '/design'),
       radialLoad: newtons(input.radialLoad),

@@ -1,8 +1,11 @@
 import type { Static } from 'typebox'
 import type { Bounds } from '#shared/bearing/field.ts'
+import { plain } from '#shared/bearing/fields.ts'
+import type { WoodsInput } from '#shared/bearing/making-input.ts'
 import type { PartName } from '#shared/bearing/refusal.ts'
 import { significantDown } from '#shared/numbers/significant.ts'
 import type { CheckedLoad } from '#shared/questions/load/checked-load.ts'
+import { carryingWoods } from '#shared/questions/load/input.ts'
 import type { Limit } from '#shared/questions/load/limits.ts'
 import type { LoadCheck, LoadSpeedReason } from '#shared/questions/load/load-check.ts'
 import { loadCheckSources } from '#shared/questions/load/load-sources.ts'
@@ -11,7 +14,7 @@ import type { TurnRatios } from '#shared/questions/load/speeds.ts'
 import type { LoadWarning } from '#shared/questions/load/warning.ts'
 import { mm } from '#shared/units/length.ts'
 import { answer } from '#src/api/answer.ts'
-import { assumptionsIn, defaultsOf } from '#src/api/assumption.ts'
+import { assumptionsIn, type Defaults, defaultsOf } from '#src/api/assumption.ts'
 import { cautionsOf } from '#src/api/caution.ts'
 import { designDefaults } from '#src/api/design-defaults.ts'
 import { toDesignRequest } from '#src/api/design-input.ts'
@@ -38,6 +41,12 @@ import { LOAD_CHECK_FIELDS, type LoadCheckRequest, SeatLoad as SeatLoadSchema } 
 type Spoken = words.Spoken
 
 const OWN_DEFAULTS = defaultsOf(LOAD_CHECK_FIELDS)
+/** Why a wood is taken that the plan states. */
+const OF_PLAN = plain('the wood of the plan', 'the wood that is planned; where parts differ, the softest')
+
+/** The defaults of the woods that carry a load, as a plan states them. */
+export const plannedWoods = (woods: WoodsInput | undefined, at = ''): Defaults =>
+  Object.fromEntries(Object.keys(carryingWoods(woods)).map((name) => [`${at}/${name}`, OF_PLAN]))
 
 /** The answer of any load check: head, what all have, the arrangement's own part, foot. */
 export function loadAnswer<const Name extends string, Own extends object>(
@@ -48,7 +57,8 @@ export function loadAnswer<const Name extends string, Own extends object>(
   own: Own,
 ) {
   const input = toEcho(check, request, spoken)
-  const defaults = { ...designDefaults(check.bearing.resolved.input), ...OWN_DEFAULTS }
+  const ofWoods = plannedWoods(request.design.making?.woods)
+  const defaults = { ...designDefaults(check.bearing.resolved.input), ...OWN_DEFAULTS, ...ofWoods }
   const assumed = assumptionsIn(request, input, defaults)
   return answer(
     { arrangement, units: spoken.units, input, assumed, summary: words.verdict(check, spoken) },
