@@ -10,6 +10,7 @@ import {
   ballsOf,
   denominatorInput,
   depthInput,
+  faultsOfMeasured,
   grooveOf,
   type InnerRingInput,
   type OuterRingInput,
@@ -18,7 +19,6 @@ import {
   type ResolvedRings,
   type RingsInput,
   sharedGrooveInput,
-  tooFewMeasured,
   undercut,
 } from './resolve.ts'
 
@@ -53,7 +53,7 @@ export function resolveGroovedRings(
   const outerGroove = grooveOf(outerRing, outerRing?.groove ?? input.groove, ballDiameter, engagement.outerRing)
   const innerGroove = grooveOf(innerRing, innerRing?.groove ?? input.groove, ballDiameter, engagement.innerRing)
   const faults = [
-    ...tooFewMeasured(input),
+    ...faultsOfMeasured(input),
     ...undercut(input, 'outerRing', outerGroove),
     ...undercut(input, 'innerRing', innerGroove),
   ]

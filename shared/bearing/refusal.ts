@@ -33,6 +33,7 @@ export type Refusal =
       readonly arrangement: string
       readonly question: string
     }
+  | { readonly code: 'other-balls-measured'; readonly path: string; readonly middle: Mm; readonly diameter: Mm }
   | { readonly code: 'too-few-measured'; readonly path: string; readonly given: number; readonly needed: number }
 
 /** Why a question about a bearing has no answer: what speaks against its design, and what against the question itself. */

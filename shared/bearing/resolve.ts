@@ -1,4 +1,5 @@
 import type { Groove } from '#shared/geometry/groove.ts'
+import { itemAt } from '#shared/numbers/item-at.ts'
 import type { Result } from '#shared/result.ts'
 import { summary } from '#shared/statistics/summary.ts'
 import { type Mm, mm, type Units } from '#shared/units/length.ts'
@@ -156,9 +157,28 @@ export function ballsOf(
   return { ballDiameter: mm(measured.mean), ballScatter: mm(measured.standardDeviation) }
 }
 
-export function tooFewMeasured({ balls: { count, diameters } }: AnyInput): readonly Refusal[] {
-  if (diameters === undefined || diameters.length >= count) return []
-  return [{ code: 'too-few-measured', path: '/balls/diameters', given: diameters.length, needed: count }]
+/**
+ * Where the middle one of the measured balls is so far from their diameter, as a part of it, they are others, or one of the two is a
+ * slip: common practice, no source.
+ */
+const OTHER_BALLS = 0.1
+
+/** Why measured diameters cannot be those of a bearing's balls. */
+export function faultsOfMeasured({ balls: { count, diameter, diameters } }: AnyInput): readonly Refusal[] {
+  if (diameters === undefined || diameters.length === 0) return []
+  const path = '/balls/diameters'
+  const middle = itemAt(
+    [...diameters].sort((one, other) => one - other),
+    Math.floor(diameters.length / 2),
+  )
+  return [
+    ...(diameters.length < count
+      ? [{ code: 'too-few-measured', path, given: diameters.length, needed: count } as const]
+      : []),
+    ...(Math.abs(middle - diameter) > OTHER_BALLS * diameter
+      ? [{ code: 'other-balls-measured', path, middle, diameter } as const]
+      : []),
+  ]
 }
 
 /** A depth that equals the radius within rounding is a half circle, not an undercut. */

@@ -36,7 +36,7 @@ const USUAL: Readonly<Record<Units, Pick<ResolvedMaking, 'allowances' | 'boardLe
   },
 }
 
-const USUAL_METHOD: Method = 'saw-and-lathe'
+export const USUAL_METHOD: Method = 'saw-and-lathe'
 const NO_KERF = mm(0)
 
 /** Why each of them, by its JSON pointer. The screws' follow from the ring. */

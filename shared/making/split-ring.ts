@@ -118,7 +118,7 @@ export function splitRing(bearing: RingPair, stock: ResolvedMaking): SplitRing |
   const [smallest] = candidates.slice(-1)
   const count = stock.screws?.count ?? countRound(circle)
   const screws = chosen && screwsOf(holesOf(chosen.screw, count, stock), chosen.reach, wood)
-  const dowels = dowelsOf(wood, countRound(circle))
+  const dowels = dowelsOf(wood, circle, count)
   return {
     ring: wood.ring,
     partingPlane: mm(wood.width / 2),
@@ -305,9 +305,12 @@ type Spaced = Pick<Screws, 'count' | 'spacing' | 'headDiameter'>
 function crowding({ count, spacing, headDiameter }: Spaced, circle: Mm): readonly ScrewFault[] {
   const least = SPACING_IN_HEADS * headDiameter
   if (spacing >= least) return []
-  const most = least < circle ? Math.floor(Math.PI / Math.asin(least / circle)) : 1
-  return [{ code: 'screws-crowd', count, most }]
+  return [{ code: 'screws-crowd', count, most: mostRound(circle, least) }]
 }
+
+/** So many stand no nearer than that to each other. */
+const mostRound = (circle: Mm, least: number): number =>
+  least < circle ? Math.floor(Math.PI / Math.asin(least / circle)) : 1
 
 /** Dowels that are sold: common practice, no source. */
 const DOWELS: Readonly<Record<Units, readonly Mm[]>> = {
@@ -318,14 +321,14 @@ const DOWELS: Readonly<Record<Units, readonly Mm[]>> = {
 const DOWEL_FLOOR = mm(3)
 const GLUE_ROOM = mm(1)
 
-/** The thickest dowel with as much wood beside it as it is thick itself. */
-function dowelsOf({ inside, outside, width, units }: Wood, count: number): Dowels | undefined {
+/** The thickest dowel with as much wood beside it as it is thick itself; of more than usual as many as leave that between two. */
+function dowelsOf({ inside, outside, width, units }: Wood, circle: Mm, count: number): Dowels | undefined {
   const wall = outside - inside
   const depth = width / 2 - DOWEL_FLOOR
   const [diameter] = DOWELS[units].filter((dowel) => 3 * dowel <= wall && dowel <= depth).slice(-1)
   if (diameter === undefined) return undefined
   return {
-    count,
+    count: Math.min(count, Math.max(countRound(circle), mostRound(circle, 2 * diameter))),
     diameter,
     length: mm(2 * depth - GLUE_ROOM),
     depthEachHalf: mm(depth),

@@ -45,7 +45,11 @@ export interface Stock {
   readonly innerRing: RingStock
   readonly cheeks?: RingStock
   readonly cage?: RingStock
-  readonly nesting: Nesting
+  /** Where a core comes out of the outer ring: one of segments has its hole. */
+  readonly nesting?: Nesting
+  /** Whether a core comes out of the outer ring in one piece: it has room for a blade's hole. */
+  readonly hasCore: boolean
+  /** Where a saw cuts the core out. */
   readonly entryHole?: EntryHole
   readonly split?: SplitRing
   readonly cheekScrews?: CheekScrews
@@ -87,8 +91,11 @@ export function stockOf(bearing: StockedRings): Stock {
         woods.cage,
       ),
     }),
-    nesting: nestingOf(blanks.outerRing, blanks.innerRing, landGap, resolved),
-    ...(hole === undefined ? {} : { entryHole: hole }),
+    ...(woods.outerRing?.segments === undefined && {
+      nesting: nestingOf(blanks.outerRing, blanks.innerRing, landGap, resolved),
+    }),
+    hasCore: hole !== undefined,
+    ...(hole === undefined || resolved.method !== 'saw-and-lathe' ? {} : { entryHole: hole }),
     ...(split === undefined ? {} : { split }),
     ...(cheekScrews === undefined ? {} : { cheekScrews }),
     ...(mandrel === undefined ? {} : { mandrel }),

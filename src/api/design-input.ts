@@ -8,12 +8,12 @@ import {
   type InputByArrangement,
   nameOf,
 } from '#shared/bearing/arrangements.ts'
-import type { Fields, Group, InputOf } from '#shared/bearing/field.ts'
+import { type Fields, type Group, type InputOf, valueAt } from '#shared/bearing/field.ts'
 import type { Seasoned } from '#shared/bearing/making-input.ts'
 import { choiceOf } from '#src/api/schema.ts'
 import { type Fault, notValid } from '#src/http/problem.ts'
 import { refTo } from '#src/http/schema.ts'
-import { NO_FRACTIONS } from '#src/words/season-refusal.ts'
+import { NO_FRACTIONS, NO_SHARED_GROOVE } from '#src/words/season-refusal.ts'
 import { TERMS } from '#src/words/terms.ts'
 import {
   type ForeignNames,
@@ -150,7 +150,11 @@ export function toDesignInput<Name extends ArrangementName>(
   at = '',
 ): InputByArrangement[Name] {
   const ofMaking = request.making === undefined ? [] : makingFaults(request.making, request, request.units)
-  const faults = [...ruleFaults(request), ...ofMaking.map((fault) => ({ ...fault, path: `/making${fault.path}` }))]
+  const faults = [
+    ...ruleFaults(request),
+    ...grooveFaults(request),
+    ...ofMaking.map((fault) => ({ ...fault, path: `/making${fault.path}` })),
+  ]
   if (faults.length > 0) throw notValid(faults.map((fault) => ({ ...fault, path: `${at}${fault.path}` })))
   const fields: Group = ARRANGEMENTS[nameOf(request)].fields
   const { making, seasoned }: { making?: MakingRequest; seasoned?: Seasoned } = request
@@ -165,6 +169,12 @@ export function toDesignInput<Name extends ArrangementName>(
 /** A rule in millimetres has no fractions. */
 export const ruleFaults = ({ units, shopDenominator }: RuleOf): readonly Fault[] =>
   units === 'mm' && shopDenominator !== undefined ? [{ path: '/shopDenominator', message: NO_FRACTIONS }] : []
+
+/** A groove for both rings, of which each has its own. */
+const grooveFaults = (request: DesignRequest): readonly Fault[] =>
+  [['groove'], ['outerRing', 'groove'], ['innerRing', 'groove']].every((names) => valueAt(request, names) !== undefined)
+    ? [{ path: '/groove', message: NO_SHARED_GROOVE }]
+    : []
 
 interface RuleOf {
   readonly units: Units

@@ -21,7 +21,7 @@ import {
   turningRing,
 } from '#shared/bearing/mounting-input.ts'
 import { wholeWood } from '#shared/bearing/whole-year.ts'
-import { MAKING_DEFAULTS, resolveMaking } from '#shared/making/defaults.ts'
+import { MAKING_DEFAULTS, resolveMaking, USUAL_METHOD } from '#shared/making/defaults.ts'
 import { SCREW_DIAMETERS, SCREW_GAUGES } from '#shared/making/screws.ts'
 import { woodPartsOf } from '#shared/movement/arrangements/all.ts'
 import type { Year } from '#shared/movement/year.ts'
@@ -29,12 +29,15 @@ import type { Mm, Units } from '#shared/units/length.ts'
 import { choiceOf, namedRequest, numberOf, requestObject } from '#src/api/schema.ts'
 import type { Fault } from '#src/http/problem.ts'
 import { refTo } from '#src/http/schema.ts'
+import { lengthsReversed } from '#src/words/design-search.ts'
 import { kerfTooWide } from '#src/words/making.ts'
 import {
   BOARDS_HAVE_LENGTHS,
+  NO_CIRCLES,
   NO_CORE,
   NO_DRIVE,
   NO_HOUSING,
+  NO_LUMBER,
   NO_SCREWS,
   NO_SEGMENTS,
   SHAFT_NOT_OF_WOOD,
@@ -198,12 +201,14 @@ export const makingDefaults = (at = '/making', more: Readonly<Record<string, Def
 
 /** Faults of a plan that its schema does not find, by the paths of the plan: parts, woods, the year and the kerf. */
 export function makingFaults(making: MakingRequest, design: Arranged & Splits, units: Units): readonly Fault[] {
-  const { kerf = 0, mounting = {}, screws } = making
+  const { chuck, kerf = 0, mounting = {}, screws } = making
+  const [smallest, largest] = [chuck?.min ?? 0, chuck?.max ?? 0].map((size) => toMm(size, units)) as [Mm, Mm]
   return [
     ...idleFields(making, design)
       .filter(({ path }) => valueAt(making, namesIn(path)) !== undefined)
       .map(({ path, message }) => ({ path, message })),
     ...(screws !== undefined && isInOnePiece(design) ? [{ path: '/screws', message: NO_SCREWS }] : []),
+    ...(smallest > largest ? [{ path: '/chuck/min', message: lengthsReversed(smallest, largest, units) }] : []),
     ...faultsOfWood(making, design),
     ...faultsOfMounting(mounting),
     ...(toMm(kerf, units) > MOST_KERF ? [{ path: '/kerf', message: kerfTooWide(MOST_KERF, units) }] : []),
@@ -216,15 +221,28 @@ interface Splits {
 
 /** Fields of a plan that would change nothing: refused where they are stated, and left out where a plan is filled in. */
 function idleFields(
-  { woods = {}, boards }: Pick<MakingInput, 'woods'> & { readonly boards?: readonly unknown[] },
-  design: Arranged,
+  {
+    method = USUAL_METHOD,
+    woods = {},
+    boards,
+  }: Pick<MakingInput, 'method' | 'woods'> & { readonly boards?: readonly unknown[] },
+  design: Arranged & Splits,
 ) {
   const parts = woodPartsOf(design)
   const segmented = parts.filter((part) => isGluedUp(woods[part]))
-  const hasCore = traitsOf(design).members === 'rings'
+  // Where no wood is stated, the sheets name the kind of lumber.
+  const isWoodStated = parts.some((part) => woods[part]?.species !== undefined)
+  const { members, raceway } = traitsOf(design)
+  const hasCore = members === 'rings' && method === 'saw-and-lathe' && !segmented.includes('outerRing')
+  // The cheeks of rollers are never of segments.
+  const hasCircles = segmented.length < parts.length || raceway === 'track'
   return [
     ...(boards === undefined ? [] : [{ path: '/boardLength', message: BOARDS_HAVE_LENGTHS }]),
+    ...(boards === undefined || !isWoodStated || !isInOnePiece(design)
+      ? []
+      : [{ path: '/lumber', message: NO_LUMBER }]),
     ...(segmented.length === 0 ? [{ path: '/allowances/miterKerf', message: NO_SEGMENTS }] : []),
+    ...(hasCircles ? [] : [{ path: '/allowances/sawKerf', message: NO_CIRCLES }]),
     ...(hasCore ? [] : [{ path: '/allowances/entryHole', message: NO_CORE }]),
   ]
 }
@@ -308,15 +326,14 @@ const toMounting = ({ shaft, housing, ...rest }: MountingRequest, size: Size): M
 export function toMakingRequest(making: MakingInput, units: Units, design: Arranged): MakingRequest {
   const idle = new Set(idleFields(making, design).map(({ path }) => path))
   const size = (value: Mm | undefined) => (value === undefined ? undefined : echo(value, units))
-  const { boards, boardLength, allowances, chuck, kerf, swing, mounting, woods, climate, ...rest } = resolveMaking(
-    making,
-    units,
-  )
+  const { lumber, boards, boardLength, allowances, chuck, kerf, swing, mounting, woods, climate, ...rest } =
+    resolveMaking(making, units)
   return present<MakingRequest>({
     ...rest,
     // The schema made both types: those of the core alone say that nothing of them changes.
     woods: woods as Woods | undefined,
     climate: climate as Climate | undefined,
+    lumber: idle.has('/lumber') ? undefined : lumber,
     boardLength: idle.has('/boardLength') ? undefined : echo(boardLength, units),
     boards: boards?.map((board) => ({
       thickness: echo(board.thickness, units),

@@ -41,9 +41,9 @@ import { plugsToTry } from './workshop-operations.ts'
 export function outerShape(job: RingJob): readonly Operation[] {
   switch (job.method) {
     case 'saw-and-lathe':
-      return [...outerBore(job, true), outerSaw(job), outerOutside(job), ...outerCore(job)]
+      return [...outerBore(job), outerSaw(job), outerOutside(job), ...outerCore(job)]
     case 'lathe-only':
-      return [...outerBore(job, false), outerOutside(job), ...outerCore(job)]
+      return [...outerBore(job), outerOutside(job), ...outerCore(job)]
     default:
       return [outerRouted(job)]
   }
@@ -78,10 +78,9 @@ export function outerLayout(job: RingJob): Operation {
 }
 
 /** A ring of segments has its hole, and hangs on its waste disc: nothing is bored. */
-function outerBore(job: RingJob, isSawn: boolean): readonly Operation[] {
-  const { outerRing, entryHole } = job.stock
+function outerBore(job: RingJob): readonly Operation[] {
+  const { outerRing, entryHole: entry } = job.stock
   if (outerRing.segments !== undefined) return []
-  const entry = isSawn ? entryHole : undefined
   return [
     {
       ...words.outerBore(entry !== undefined),
@@ -124,11 +123,11 @@ const outerOutside = (job: RingJob): Operation => ({
 
 /** The core of the outer ring. If the allowances leave none, the bored hole is opened out. */
 function outerCore(job: RingJob): readonly Operation[] {
-  const { outerRing, entryHole } = job.stock
+  const { outerRing, hasCore } = job.stock
   const { roughHole } = outerRing.blank
   if (roughHole === undefined) return []
   // As on the template, a core without room for a blade's hole is opened at the lathe.
-  const way = entryHole === undefined ? 'turned' : job.method === 'saw-and-lathe' ? 'sawn' : 'parted'
+  const way = hasCore ? (job.method === 'saw-and-lathe' ? 'sawn' : 'parted') : 'turned'
   return [
     {
       ...words.outerCore(way, hasTracks(job) ? 'track' : 'groove'),

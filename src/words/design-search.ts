@@ -24,6 +24,12 @@ export const tooManyCombinations = ({ candidates, most, isHard }: TooManyCombina
 export const lengthsReversed = (smallest: Mm, largest: Mm, units: Units): string =>
   `The smallest, ${figure(smallest, units)}, is above the largest, ${figure(largest, units)}.`
 
+/** Why a weight counts for nothing. */
+export const NOT_MARKED = {
+  load: 'does not apply without `load`: remove it',
+  onHand: 'does not apply without `drillDiameters` or `plugDiameters`: remove it',
+} as const
+
 export const countsReversed = (smallest: number, largest: number): string =>
   `The smallest, ${smallest}, is above the largest, ${largest}.`
 

@@ -48,6 +48,8 @@ export function explainFitRefusal(refusal: FitRefusal, units: Units, terms: Term
 
 export const RING_MISSING = 'must say which ring is being cut: "outer" or "inner"'
 export const RING_OF_NONE = 'does not apply to plates, which are cut alike: remove it'
+export const NO_FINISH_OF_PLATES =
+  'does not apply to turntables, for a finish brings the plates apart and leaves the gap: remove it'
 
 export const tooManyReadings = (given: number, most: number): string =>
   `the request has ${given} readings, those in \`readings\` included: give at most ${most}`

@@ -1,13 +1,13 @@
 import type { Seasoned } from '#shared/bearing/making-input.ts'
+import type { Nesting } from '#shared/making/nesting.ts'
 import type { ScrewFault } from '#shared/making/split-ring.ts'
-import type { Stock } from '#shared/making/stock.ts'
 import type { Mm, Units } from '#shared/units/length.ts'
 import { figure } from './figure.ts'
 import { runAllYear } from './seasonal-fit.ts'
 import type { Terms } from './terms.ts'
 
 /** Whether the inner ring can be cut from the core of the outer one. */
-export function nestingSentence(nesting: Stock['nesting'], units: Units, terms: Terms): string {
+export function nestingSentence(nesting: Nesting, units: Units, terms: Terms): string {
   const { nests, core, shortBy, largestAllowance, landGapNeeded, thicknessNeeded } = nesting
   const size = (length: Mm): string => figure(length, units)
   if (nests) return 'The inner ring can be cut from the core of the outer ring.'

@@ -69,6 +69,8 @@ export function refusalSentence(refusal: Refusal, units: Units, terms: Terms): s
       return `Balls that sit ${size(refusal.depth)} deep in ${PART_WORDS[refusal.ring]} have their middle beside the cage, so it cannot hold them. Keep that depth well below ${size(refusal.below)}.`
     case 'pocket-cuts-cage':
       return `The pockets cut a cage ${size(refusal.given)} wide in two. Make the cage much wider than ${size(refusal.above)}.`
+    case 'other-balls-measured':
+      return `The measured ${element.many} are about ${size(refusal.middle)}, but a diameter of ${size(refusal.diameter)} is stated. Correct the one that is wrong.`
     case 'too-few-measured':
       return `${refusal.given} measured diameters are too few for ${refusal.needed} ${element.many}. Measure all of them.`
     default:

@@ -108,20 +108,23 @@ const choicesIn = (input: DesignSearchInput): readonly Choice[] =>
     [{}],
   )
 
+/** Whether the designs of a search have a mark: two of them only where there is something to compare with. */
+export function isMarked(input: DesignSearchInput, name: Criterion): boolean {
+  if (name === 'load') return input.load !== undefined
+  if (name === 'onHand') return (input.drillDiameters ?? input.plugDiameters) !== undefined
+  return (SEARCHED[nameOf(input)].marks as readonly Criterion[]).includes(name)
+}
+
 /** The search of an input, with its grid. */
 export function resolveSearch(input: DesignSearchInput): ResolvedSearch {
   const { units, bore, boardWidths = [] } = input
   const arrangement = nameOf(input)
-  const { has, marks, usualSplit } = SEARCHED[arrangement]
+  const { has, usualSplit } = SEARCHED[arrangement]
   const counts = countsOf(input)
   const step = boreStepOf(input)
-  const isMarked = (name: Criterion): boolean =>
-    name === 'load'
-      ? input.load !== undefined
-      : name === 'onHand'
-        ? (input.drillDiameters ?? input.plugDiameters) !== undefined
-        : marks.includes(name)
-  const weights = CRITERIA.filter(isMarked).map((name) => [name, input.weights?.[name] ?? WEIGHTS[name]] as const)
+  const weights = CRITERIA.filter((name) => isMarked(input, name)).map(
+    (name) => [name, input.weights?.[name] ?? WEIGHTS[name]] as const,
+  )
   const own = {
     ...(has.includes('partingWidth') ? { partingWidth: input.partingWidth ?? partingWidth(units) } : {}),
     ...(has.includes('onlyOnRule') ? { minBallGap: mm(defaults.MIN_BALL_GAP), onlyOnRule: false } : {}),
@@ -138,10 +141,7 @@ export function resolveSearch(input: DesignSearchInput): ResolvedSearch {
     bore: { ...bore, step },
     counts,
     tools: { ...usualTools(units), ...input.tools },
-    weights: {
-      ...Object.fromEntries([...marks, 'load', 'onHand'].map((name) => [name, WEIGHTS[name as Criterion]])),
-      ...input.weights,
-    },
+    weights: Object.fromEntries(weights),
   }
   const shared = sharedFields(arrangement)
   return {

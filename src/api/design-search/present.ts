@@ -4,13 +4,13 @@ import { type Default, leavesOf, valueAt } from '#shared/bearing/field.ts'
 import { wholeClimate, wholeWoods } from '#shared/bearing/whole-year.ts'
 import type { SourceId } from '#shared/data/sources.ts'
 import type { Year } from '#shared/movement/year.ts'
-import { resolveLoad, resolveLoadOptions } from '#shared/questions/load/input.ts'
+import { carryingWoods, resolveLoad, resolveLoadOptions } from '#shared/questions/load/input.ts'
 import { dentSources } from '#shared/questions/load/load-sources.ts'
 import { SEARCHED } from '#shared/questions/search/arrangements/all.ts'
 import type { DesignSearch, Ranked, SearchRefusal } from '#shared/questions/search/design-search.ts'
 import { DROP_REASONS } from '#shared/questions/search/drop-reason.ts'
 import { DEPTH_LISTS, ON_RULE, STOCK_FIELDS } from '#shared/questions/search/fields.ts'
-import { candidatesIn, type DesignSearchInput } from '#shared/questions/search/input.ts'
+import { candidatesIn, type DesignSearchInput, isMarked } from '#shared/questions/search/input.ts'
 import { seasonSources } from '#shared/questions/season/season-sources.ts'
 import { fail, ok, type Result } from '#shared/result.ts'
 import { mm } from '#shared/units/length.ts'
@@ -21,6 +21,7 @@ import { toYear, woodNotes, yearDefaults } from '#src/api/climate.ts'
 import { ruleFaults, toDesignRequest } from '#src/api/design-input.ts'
 import { fromRequest, toRequest } from '#src/api/fields.ts'
 import { toNewtons, usualForceUnits } from '#src/api/force.ts'
+import { plannedWoods } from '#src/api/load-check/shared-answer.ts'
 import { showNumber } from '#src/api/number.ts'
 import { present } from '#src/api/optional.ts'
 import { shownBy } from '#src/api/schema.ts'
@@ -34,6 +35,7 @@ import {
   explainCriterion,
   explainRefusal,
   lengthsReversed,
+  NOT_MARKED,
   shopOf,
   tooManyCombinations,
 } from '#src/words/design-search.ts'
@@ -49,7 +51,7 @@ const MOST_LOADED = 40_000
 export function toDesignSearchInput(request: DesignSearchRequest): Result<DesignSearchInput, readonly Fault[]> {
   const year = yearIn(request)
   const input = { ...toInput(request), ...(year.ok && year.value !== undefined ? { year: year.value } : {}) }
-  const faults = [...ruleFaults(request), ...(year.ok ? [] : year.error), ...reversed(input)]
+  const faults = [...ruleFaults(request), ...(year.ok ? [] : year.error), ...reversed(input), ...idleWeights(input)]
   if (faults.length > 0) return fail(faults)
   const isHard = input.load !== undefined || input.year !== undefined
   const most = isHard ? MOST_LOADED : MOST_CANDIDATES
@@ -57,6 +59,12 @@ export function toDesignSearchInput(request: DesignSearchRequest): Result<Design
   if (candidates <= most) return ok(input)
   return fail([{ path: '', message: tooManyCombinations({ candidates, most, isHard }) }])
 }
+
+/** Weights of marks that no design of this search has. The schema knows those of other arrangements. */
+const idleWeights = (input: DesignSearchInput): readonly Fault[] =>
+  (['load', 'onHand'] as const)
+    .filter((name) => input.weights?.[name] !== undefined && !isMarked(input, name))
+    .map((name) => ({ path: `/weights/${name}`, message: NOT_MARKED[name] }))
 
 /** The year in the core's words; none where none is asked about. Paths are those of the request. */
 function yearIn({ year, balls, arrangement }: DesignSearchRequest): Result<Year | undefined, readonly Fault[]> {
@@ -91,6 +99,7 @@ function toLoad(request: DesignSearchRequest, load: Load): NonNullable<DesignSea
   const newtons = (force: number | undefined) =>
     force === undefined ? undefined : toNewtons(force, forceUnitsOf(request))
   return present<NonNullable<DesignSearchInput['load']>>({
+    ...carryingWoods(request.year?.woods),
     ...fromRequest(SEARCHED[request.arrangement].load, load, request.units),
     radialLoad: newtons(load.radialLoad),
     axialLoad: newtons(load.axialLoad),
@@ -196,6 +205,7 @@ const defaultsFor = (request: DesignSearchRequest): Defaults => ({
   '/onlyOnRule': ON_RULE.byDefault,
   ...yearDefaults('/year'),
   ...defaultsOf(loadRows(request.arrangement), '/load'),
+  ...plannedWoods(request.year?.woods, '/load'),
 })
 
 /** The rules by which each design has a value of its own, and the limits that there are not. */
@@ -208,9 +218,12 @@ function rulesIn(input: DesignSearchRequest): Assumption[] {
       leavesOf(STOCK_FIELDS, ['balls', String(place)]).map(({ path, field }) => [path, field.byDefault] as const),
     ),
   ]
-  // A rule in millimetres has no denominator.
+  // A rule in millimetres has no denominator, and a mark that no design has no weight.
   return rules.flatMap(([path, rule]) =>
-    rule === undefined || path === '/shopDenominator' || valueAt(input, path.slice(1).split('/')) !== undefined
+    rule === undefined ||
+    path === '/shopDenominator' ||
+    path.startsWith('/weights/') ||
+    valueAt(input, path.slice(1).split('/')) !== undefined
       ? []
       : [ruleAssumed(path, rule)],
   )

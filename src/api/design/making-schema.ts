@@ -139,7 +139,7 @@ const finishes = Type.Array(
   { description: 'Films that a finish leaves after turning, for `finishAllowance`: common practice, no source.' },
 )
 
-export const Nesting = object('One blank inside the other.', {
+export const Nesting = object('One blank inside the other. Absent where the outer ring is of segments and has no core.', {
   nests: flag("Whether the inner ring comes out of the outer ring's core."),
   coreDiameter: length('Diameter of the core that you saw out, less the kerf.'),
   shortBy: length('How much the core is too small in diameter. Below 0 it has room to spare.'),
@@ -275,7 +275,7 @@ export const Making = named('Making', 'Blanks, boards, screws and work holding f
   innerRing: refTo<typeof RingStock>('RingStock'),
   cheeks: Type.Optional(ringStock('Cheeks of a `roller` bearing.')),
   cage: Type.Optional(ringStock('Cage of a `caged` bearing.')),
-  nesting: Nesting,
+  nesting: Type.Optional(Nesting),
   entryHole: Type.Optional(EntryHole),
   split: Type.Optional(refTo<typeof SplitRing>('SplitRing')),
   cheekScrews: Type.Optional(refTo<typeof CheekScrews>('CheekScrews')),

@@ -38,9 +38,9 @@ import {
 } from './making-schema.ts'
 import { moistureIn, toMounting, toMountingWarning, toPlateMounting } from './mounting.ts'
 
-const usedOf = ({ lumber }: CoreStock['resolved'], units: Units): readonly SourceId[] => [
+const usedOf = ({ lumber, boards }: CoreStock['resolved'], units: Units): readonly SourceId[] => [
   'trade',
-  units === 'mm' ? 'en-1313' : lumber === 'softwood' ? 'ps-20' : 'nhla',
+  ...(boards === undefined ? ([units === 'mm' ? 'en-1313' : lumber === 'softwood' ? 'ps-20' : 'nhla'] as const) : []),
   'band-saw-manuals',
   'lathe-speed',
 ]
@@ -209,14 +209,16 @@ function toMaking(stock: Omit<CoreStock, 'resolved'>, units: Units, terms: Terms
     innerRing: toRingStock(stock.innerRing, units),
     cheeks: cheeks && toRingStock(cheeks, units),
     cage: cage && toRingStock(cage, units),
-    nesting: shownBy(
-      Nesting,
-      { ...nesting, coreDiameter: nesting.core, message: nestingSentence(nesting, units, terms) },
-      units,
-    ),
+    nesting:
+      nesting &&
+      shownBy(
+        Nesting,
+        { ...nesting, coreDiameter: nesting.core, message: nestingSentence(nesting, units, terms) },
+        units,
+      ),
     entryHole:
       entryHole &&
-      shownBy(EntryHole, { ...entryHole, cutsInnerBlank: nesting.nests && entryHole.cutsInnerBlank }, units),
+      shownBy(EntryHole, { ...entryHole, cutsInnerBlank: nesting?.nests === true && entryHole.cutsInnerBlank }, units),
     split: split && toSplitRing(split, units),
     cheekScrews: cheekScrews && shownBy(CheekScrews, { ...cheekScrews, ...holesOf(cheekScrews) }, units),
     mandrel: mandrel && shownBy(MandrelBolt, mandrel, units),

@@ -41,7 +41,7 @@ export function wholeRequest(correction: FitCorrection, request: FitCorrectionRe
       [min]: size(target.min),
       [max]: size(target.max),
       overshootRisk: target.overshootRisk,
-      finishAllowance: size(target.finishAllowance),
+      ...(ring !== 'plate' && { finishAllowance: size(target.finishAllowance) }),
     },
     tools: { sharpTool: toolError(tools.sharpTool, units), abrasive: toolError(tools.abrasive, units) },
     removalHistory: removalHistory.map((counted) => countedRemoval(counted, ring, units)),

@@ -28,6 +28,7 @@ import {
   explainRescue,
   fitSummary,
   livingWith,
+  NO_FINISH_OF_PLATES,
   nextReadingSentence,
   RING_MISSING,
   RING_OF_NONE,
@@ -108,11 +109,15 @@ function toTarget(
   ring: FittedPart,
   units: Units,
 ): Result<FitCorrectionInput['target'], readonly Fault[]> {
-  const other = Object.values(NAMES[ring === 'inner' ? 'outer' : 'inner']).filter((name) => target[name] !== undefined)
-  if (other.length > 0) {
-    const message = targetOfOtherPart(ring, Object.values(NAMES[ring]))
-    return fail(other.map((name) => ({ path: `/target/${name}`, message })))
-  }
+  const other = Object.values(namesOfOther(ring)).filter((name) => target[name] !== undefined)
+  const message = targetOfOtherPart(ring, Object.values(NAMES[ring]))
+  const faults = [
+    ...other.map((name) => ({ path: `/target/${name}`, message })),
+    ...(ring === 'plate' && target.finishAllowance !== undefined
+      ? [{ path: '/target/finishAllowance', message: NO_FINISH_OF_PLATES }]
+      : []),
+  ]
+  if (faults.length > 0) return fail(faults)
   const { aim, min, max } = NAMES[ring]
   const size = (length: Length | undefined) => (length === undefined ? undefined : toMm(length, units))
   return ok(
@@ -136,11 +141,17 @@ function toRemoval(
   counted: Static<typeof CountedRemoval>,
   { ring, units, path }: Place,
 ): Result<Counted, readonly Fault[]> {
-  const names = [`${NAMES[ring].aim}Before`, `${NAMES[ring].aim}After`] as const
+  const names = countedNames(NAMES[ring])
+  const other = countedNames(namesOfOther(ring)).filter((name) => counted[name] !== undefined)
+  if (other.length > 0)
+    return fail(other.map((name) => ({ path: `${path}/${name}`, message: targetOfOtherPart(ring, names) })))
   const [before, after] = names.map((name) => counted[name])
   if (before === undefined || after === undefined) return fail([{ path, message: countedWithout(ring, names) }])
   return ok({ strokes: counted.strokes, before: toMm(before, units), after: toMm(after, units) })
 }
+
+const namesOfOther = (ring: FittedPart) => NAMES[ring === 'inner' ? 'outer' : 'inner']
+const countedNames = ({ aim }: (typeof NAMES)[FittedPart]) => [`${aim}Before`, `${aim}After`] as const
 
 /** A fit of any arrangement, in the caller's units and in words. */
 export function toFitAnswer(correction: FitCorrection, request: FitCorrectionRequest): FitCorrectionResponse {

@@ -65,7 +65,9 @@ export const FitTarget = namedRequest('FitTarget', 'The gap or the play to end w
     }),
   ),
   finishAllowance: Type.Optional(
-    nonNegativeLength("Film or raised grain that still comes on each surface. Default: the design's."),
+    nonNegativeLength(
+      "Film or raised grain that still comes on each surface; not for a turntable, whose gap it leaves. Default: the design's.",
+    ),
   ),
 })
 

@@ -98,7 +98,7 @@ function sawLine({ roughCircle: diameter }: Blank, { bearing }: DesignOf<Pick<Pl
 const ENTRY_ANGLE = 35
 
 function outerBlank(design: RingsDesign, stock: Stock, code: string): Item {
-  const { outerRing, entryHole } = stock
+  const { outerRing, entryHole, hasCore } = stock
   const say = sizeTextFor(design.bearing)
   const { roughHole } = outerRing.blank
   const rings: readonly Ring[] = [
@@ -106,7 +106,7 @@ function outerBlank(design: RingsDesign, stock: Stock, code: string): Item {
     circleOf(design, 'outerRing.outsideDiameter', TEMPLATE_LABELS.turn, 'outside'),
     circleOf(design, cylinderKeys(design.bearing).outer, TEMPLATE_LABELS.open, 'inside'),
     // A core without room for a blade's hole is opened at the lathe.
-    ...(roughHole === undefined || entryHole === undefined
+    ...(roughHole === undefined || !hasCore
       ? []
       : [
           {

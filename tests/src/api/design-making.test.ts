@@ -121,10 +121,23 @@ describe('making in the answer of a design', () => {
     [{ screws: { count: 1e9 } }, '/making/screws/count'],
     [{ chuck: { min: 40 } }, '/making/chuck/max'],
     [{ kerf: 3 }, '/making/kerf'],
+    [{ chuck: { min: 50, max: '2 mm' } }, '/making/chuck/min'],
     [{ swing: '1/0' }, '/making/swing'],
     [{ boardLength: 0 }, '/making/boardLength'],
     [{ boardLength: 900, boards: [{ thickness: 27, width: 150, length: 900 }] }, '/making/boardLength'],
     [{ allowances: { miterKerf: 3 } }, '/making/allowances/miterKerf'],
+    [{ allowances: { entryHole: 8 }, method: 'lathe-only' }, '/making/allowances/entryHole'],
+    [
+      { allowances: { entryHole: 8 }, woods: { outerRing: { segments: { count: 8 } } } },
+      '/making/allowances/entryHole',
+    ],
+    [
+      {
+        allowances: { sawKerf: 2 },
+        woods: { outerRing: { segments: { count: 8 } }, innerRing: { segments: { count: 8 } } },
+      },
+      '/making/allowances/sawKerf',
+    ],
   ])('%j is turned away', async (making, path) => {
     const faults = faultsIn(await post(`${await sharedApp()}/v1/design`, { ...DESIGN, making }))
     expect(

@@ -106,6 +106,7 @@ const REFUSALS: Entries<Refusal> = {
     [['caged'], { ring: 'outerRing', depth: A, below: B }, { ring: 'innerRing', depth: A, below: B }],
   ],
   'pocket-cuts-cage': [[['caged'], { given: A, above: C }]],
+  'other-balls-measured': [[EVERY, { middle: A, diameter: B }]],
   'too-few-measured': [[EVERY, { given: 3, needed: 12 }]],
 }
 

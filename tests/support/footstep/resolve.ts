@@ -8,7 +8,7 @@ import {
   gapBand,
   type Resolution,
   type ResolvedBallRing,
-  tooFewMeasured,
+  faultsOfMeasured,
   wholeInput,
 } from '#shared/bearing/resolve.ts'
 import type { Traits } from '#shared/bearing/traits.ts'
@@ -30,7 +30,7 @@ export interface ResolvedFootstep extends ResolvedBallRing {
 }
 
 export function resolveFootstep(input: FootstepInput): Resolution<ResolvedFootstep> {
-  const faults = tooFewMeasured(input)
+  const faults = faultsOfMeasured(input)
   if (faults.length > 0) return fail(faults)
   const { units, bore } = input
   const { ballDiameter, ballScatter } = ballsOf(input, defaults.BALL_SCATTER)

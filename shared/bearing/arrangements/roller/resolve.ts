@@ -7,11 +7,11 @@ import {
   ballsInput,
   ballsOf,
   denominatorInput,
+  faultsOfMeasured,
   gapBand,
   outsideInput,
   type Resolution,
   type Resolved,
-  tooFewMeasured,
   wholeInput,
 } from '#shared/bearing/resolve.ts'
 import type { Traits } from '#shared/bearing/traits.ts'
@@ -45,7 +45,7 @@ export function resolveRoller(input: RollerInput): Resolution<ResolvedRoller> {
   const { units } = input
   const { ballDiameter, ballScatter } = ballsOf(input, SCATTER)
   const width = input.width ?? rounded(mm(WIDTH * ballDiameter), units)
-  const faults = [...tooFewMeasured(input), ...tooLong(input, width)]
+  const faults = [...faultsOfMeasured(input), ...tooLong(input, width)]
   if (faults.length > 0) return fail(faults)
   // Of a ring so narrow that nothing would be left beside the clearance, half of its width.
   const usualLength = roundedDown(mm(Math.max(width - END_CLEARANCE * ballDiameter, width / 2)), units)

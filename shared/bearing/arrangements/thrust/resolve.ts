@@ -6,13 +6,13 @@ import {
   ballsOf,
   denominatorInput,
   depthInput,
+  faultsOfMeasured,
   gapBand,
   grooveInput,
   grooveOf,
   outsideInput,
   type Resolution,
   type ResolvedBallRing,
-  tooFewMeasured,
   undercut,
   wholeInput,
 } from '#shared/bearing/resolve.ts'
@@ -53,7 +53,7 @@ export function resolveThrust(input: ThrustInput): Resolution<ResolvedThrust> {
   const { units } = input
   const { ballDiameter, ballScatter } = ballsOf(input, defaults.BALL_SCATTER)
   const groove = grooveOf(input.plates, input.groove, ballDiameter, PLATE_ENGAGEMENT)
-  const faults = [...tooFewMeasured(input), ...undercut(input, 'plates', groove)]
+  const faults = [...faultsOfMeasured(input), ...undercut(input, 'plates', groove)]
   if (faults.length > 0) return fail(faults)
   const thickness = input.plates?.thickness ?? rounded(mm(THICKNESS * ballDiameter), units)
   const band = gapBand(input, ballDiameter, OPEN_SIDE)

@@ -313,6 +313,10 @@ const REFUSED: Readonly<
     { ...ROLLERS, balls: { ...ROLLERS.balls, length: mm(30) }, width: mm(30) },
   ],
   'play-lets-rollers-climb': ['/radialInternalClearance', { ...ROLLERS, radialInternalClearance: mm(8) }],
+  'other-balls-measured': [
+    '/balls/diameters',
+    { ...PLAIN, balls: { count: 3, diameter: mm(16), diameters: [mm(14), mm(14.2), mm(14.1)] } },
+  ],
   'too-few-measured': [
     '/balls/diameters',
     { ...PLAIN, balls: { count: 12, diameter: mm(16), diameters: [mm(16), mm(15.9)] } },
