@@ -4,26 +4,24 @@ import { cutTo } from '#shared/bearing/dimensions.ts'
 import type { RingName } from '#shared/bearing/refusal.ts'
 import type { RingPair } from '#shared/bearing/ring-pair.ts'
 import { grooveStopShort, trackStopShort } from '#shared/making/cutting-allowances.ts'
-import { type Mm, mm } from '#shared/units/length.ts'
+import { inches, type Mm, mm, type Units } from '#shared/units/length.ts'
+import { stepUp } from '#shared/units/step.ts'
 
 /*
  * The gauges that are made before they are first used, and the dowel that carries the abrasive. What they check is the
  * design's; how true they must be is common practice, no source.
  */
 
-/** A turned disc. */
+/** A turned disc, or a bar in its place. */
 export interface PlugToTurn {
   /** `snug`: the one plug of balls in a cage, which just enters. */
   readonly kind: 'go' | 'no-go' | 'snug'
   readonly diameter: Mm
   /** How far off it may be either way: a twentieth of the way from go to no-go. */
   readonly tolerance: Mm
+  /** Least width of a bar across the circle, along the grain, with ends rounded to it. Left out for a disc. */
+  readonly barWidth?: Mm
 }
-
-/** A disc so wide moves across its grain by more than it may be off, and few lathes turn it. Common practice, no source. */
-const WIDEST_DISC = mm(150)
-/** Whether a plug is a bar across its circle, along the grain, with ends rounded to it. */
-export const isBar = ({ diameter }: Pick<PlugToTurn, 'diameter'>): boolean => diameter > WIDEST_DISC
 
 /** A card or a scraper that has the section of a groove. */
 export interface ProfileToCut {
@@ -76,6 +74,12 @@ export interface PlateGaugeKit {
 const OF_BAND = 1 / 20
 /** How far off a plug may be that has no band. */
 const SNUG_ERROR = mm(0.05)
+/** A disc so wide moves across its grain by more than it may be off, and few lathes turn it. Common practice, no source. */
+const WIDEST_DISC = mm(150)
+/** Width of a bar over the way from ball to ball, so that each end always meets one; what a hand holds; and a round figure. */
+const BAR_WIDTH = 1.25
+const LEAST_BAR_WIDTH = mm(20)
+const BAR_STEP: Readonly<Record<Units, Mm>> = { in: inches(1 / 8), mm: mm(1) }
 /** Paper of 80 grit with its backing: common practice, no source. */
 const PAPER = mm(0.5)
 
@@ -94,8 +98,17 @@ export function gaugeKitOf(bearing: Gauged): GaugeKit {
   const grooved = resolved.traits.raceway === 'groove' ? RINGS : []
   return {
     plugs: [
-      ...(gauge === undefined ? [] : plugsToTurn(gauge)),
-      ...(plugDiameter === undefined ? [] : [{ kind: 'snug', diameter: plugDiameter, tolerance: SNUG_ERROR } as const]),
+      ...(gauge === undefined ? [] : plugsToTurn(gauge, resolved.input)),
+      ...(plugDiameter === undefined
+        ? []
+        : [
+            {
+              kind: 'snug',
+              diameter: plugDiameter,
+              tolerance: SNUG_ERROR,
+              ...barFor(plugDiameter, resolved.input),
+            } as const,
+          ]),
     ].map(bare),
     profiles: grooved.map((ring) => profileOf(ring, bearing)),
     setBlocks: RINGS.flatMap((ring) => setBlocksOf(ring, bearing)),
@@ -107,20 +120,33 @@ export function gaugeKitOf(bearing: Gauged): GaugeKit {
 export function plateGaugeKitOf({ gauge, plate, pitchRadius, resolved }: ThrustBearing): PlateGaugeKit {
   const bore = cutTo(plate.boreDiameter, 'hole', resolved)
   return {
-    plugs: plugsToTurn(gauge),
+    plugs: plugsToTurn(gauge, resolved.input),
     profile: { radius: cutTo(plate.grooveRadius, 'arc', resolved), depth: plate.grooveDepth },
     depthBlock: { step: plate.grooveDepth },
     circle: { fromBore: mm(pitchRadius - bore / 2) },
   }
 }
 
-/** A plug that goes in, and one that does not. */
-export function plugsToTurn({ goDiameter, noGoDiameter }: Plugs): readonly PlugToTurn[] {
+interface BallsIn {
+  readonly units: Units
+  readonly balls: { readonly count: number }
+}
+
+/** A plug that goes in, and one that does not: both discs, or both bars. */
+export function plugsToTurn({ goDiameter, noGoDiameter }: Plugs, ring: BallsIn): readonly PlugToTurn[] {
   const tolerance = mm(OF_BAND * Math.abs(noGoDiameter - goDiameter))
+  const bar = barFor(mm(Math.max(goDiameter, noGoDiameter)), ring)
   return [
-    { kind: 'go', diameter: goDiameter, tolerance },
-    { kind: 'no-go', diameter: noGoDiameter, tolerance },
+    { kind: 'go', diameter: goDiameter, tolerance, ...bar },
+    { kind: 'no-go', diameter: noGoDiameter, tolerance, ...bar },
   ]
+}
+
+/** The balls touch the plug D sin(π / Z) apart. Where few large ones do, a bar would be half a disc: that stays a disc. */
+function barFor(diameter: Mm, { units, balls }: BallsIn): Pick<PlugToTurn, 'barWidth'> {
+  const least = Math.max(LEAST_BAR_WIDTH, BAR_WIDTH * diameter * Math.sin(Math.PI / balls.count))
+  const barWidth = stepUp(least, BAR_STEP[units])
+  return diameter > WIDEST_DISC && barWidth <= diameter / 2 ? { barWidth } : {}
 }
 
 const profileOf = (ring: RingName, bearing: RingPair): ProfileToCut => {

@@ -12,7 +12,6 @@ import { resolveMaking } from '#shared/making/defaults.ts'
 import {
   type GaugeKit,
   gaugeKitOf,
-  isBar,
   type PlateGaugeKit,
   type PlugToTurn,
   plateGaugeKitOf,
@@ -47,7 +46,7 @@ export function chooseWood(job: AnyJob<Design>): Operation {
     return [
       {
         part,
-        ...(species !== undefined && { species: SPECIES[species as SpeciesId].name }),
+        ...(species !== undefined && { species: nameOfWood(species) }),
         ...(stated && { construction: constructionOf(stated) }),
         blank: from.blank,
         board: itemAt(from.boards, 0),
@@ -56,17 +55,23 @@ export function chooseWood(job: AnyJob<Design>): Operation {
   })
   const lies = { isSplit: split !== 'none', hasGrain: hasOneGrain(woods[alike]) }
   const year = flatSawnDoes(job.design.bearing)
-  return { ...words.wood(arrangementOf(job), lies, { woods: planned, year }, units), ...NO_CUT, id: 'choose-wood' }
+  const ofBalls = woods.balls && nameOfWood(woods.balls.species)
+  const facts = { woods: planned, ofBalls, year }
+  return { ...words.wood(arrangementOf(job), lies, facts, units), ...NO_CUT, id: 'choose-wood' }
 }
+
+/** Known: a plan of other woods is refused. */
+const nameOfWood = (species: string): string => SPECIES[species as SpeciesId].name
 
 /** The operation that makes the gauges, before they are first used. */
 export function makeGauges(job: AnyJob<Design>): Operation {
   const { design } = job
   const kit = isOfPlates(design) ? plateGaugeKitOf(design.bearing) : gaugeKitOf(design.bearing)
   const paper = 'dowels' in kit ? kit.dowels[0]?.paper : undefined
+  const { tolerance: within, barWidth } = itemAt(kit.plugs, 0)
   const facts = {
-    within: itemAt(kit.plugs, 0).tolerance,
-    areBars: kit.plugs.some(isBar),
+    within,
+    ...(barWidth !== undefined && { barWidth }),
     ...(paper !== undefined && { paper }),
     units: unitsOf(job),
   }
@@ -76,6 +81,7 @@ export function makeGauges(job: AnyJob<Design>): Operation {
     part: 'both',
     sizes: [
       ...kit.plugs.map((plug) => plugSize(job, plug)),
+      ...(barWidth === undefined ? [] : [{ name: SIZES.barWidth, value: barWidth }]),
       ...('profile' in kit ? plateKitSizes(kit) : ringKitSizes(kit)),
     ],
     cautions: ['turning', 'sawing', 'dust'],

@@ -413,6 +413,7 @@ export const GAUGE_LABELS = {
   plug: (size: string) => `${size}: just enters between the balls, evenly spread`,
   goPlug: (size: string, { element }: Terms) => `${size}: must enter between the seated ${element.many}`,
   noGoPlug: (size: string) => `${size}: must not enter`,
+  bar: (width: string) => `a bar, at least ${width} wide: it enters where it goes in and turns all the way round`,
   /** At a plug that is sized for bare wood, where a finish will come on it. */
   beforeFinish: ', before the finish',
   /** Where the two cannot tell when a groove is finished. */
@@ -420,6 +421,7 @@ export const GAUGE_LABELS = {
   decidesNothing: `decides nothing: ${MEASURE_INSTEAD}`,
   /** Instead of the outline of a plug. */
   noOutline: 'larger than a page: not drawn',
+  oneEnd: 'larger than a page: one end is drawn',
   profile: (surface: 'land' | 'face') => `deep enough when the shoulders meet the ${surface}`,
   stop: (size: string) => `the sharp tool stops at a depth of ${size}`,
   dowel: (size: string, abrasive: string) => `dowel: Ø${size}, for abrasive ${abrasive} thick, wrapped once`,

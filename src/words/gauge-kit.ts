@@ -1,10 +1,4 @@
-import {
-  type AbrasiveDowel,
-  isBar,
-  type PlugToTurn,
-  type ProfileToCut,
-  type SetBlock,
-} from '#shared/making/gauge-kit.ts'
+import type { AbrasiveDowel, PlugToTurn, ProfileToCut, SetBlock } from '#shared/making/gauge-kit.ts'
 import type { Mm, Units } from '#shared/units/length.ts'
 import { figure } from './figure.ts'
 import type { Terms } from './terms.ts'
@@ -14,15 +8,16 @@ import type { Terms } from './terms.ts'
 const RINGS = { outerRing: 'outer ring', innerRing: 'inner ring' } as const
 const size = (length: Mm, units: Units): string => figure(length, units)
 
-/** So wide a bar touches what rolls at both ends as a disc does, but for fewer than ten of them. */
-export const BAR = 'a third as wide as it is long, its ends rounded to the circle'
+/** How a bar stands for a disc. */
+export const BAR_ENTERS = 'A bar enters where it goes in and turns all the way round.'
 
 export function plugSentence(plug: PlugToTurn, units: Units): string {
-  const { kind, diameter, tolerance } = plug
+  const { kind, diameter, tolerance, barWidth } = plug
   const off = `at most ${size(tolerance, units)} off either way`
-  const make = isBar(plug)
-    ? `Cut a bar ${size(diameter, units)} long, ${off}, along the grain and ${BAR}. Measure it from end to end,`
-    : `Turn a disc of ${size(diameter, units)}, ${off}. Measure it across the grain and along it,`
+  const make =
+    barWidth !== undefined
+      ? `Cut a bar ${size(diameter, units)} long, ${off}, along the grain and at least ${size(barWidth, units)} wide, its ends parts of a circle of that diameter. ${BAR_ENTERS} Measure it from end to end,`
+      : `Turn a disc of ${size(diameter, units)}, ${off}. Measure it across the grain and along it,`
   return `${make} and mark it ${kind === 'snug' ? '"plug": it just enters between the balls, evenly spread' : `"${kind}"`}.`
 }
 

@@ -9,7 +9,10 @@ test.each([
   { hole: '1.000 in, 0.001 in either way', go: 0.999, noGo: 1.001, each: 0.0001 },
   { hole: '0.250 in, 0.004 in above', go: 0.25, noGo: 0.254, each: 0.0002 },
 ])('a hole of $hole: $each in for each plug', ({ go, noGo, each }) => {
-  const plugs = plugsToTurn({ goDiameter: inches(go), noGoDiameter: inches(noGo) })
+  const plugs = plugsToTurn(
+    { goDiameter: inches(go), noGoDiameter: inches(noGo) },
+    { units: 'in', balls: { count: 12 } },
+  )
   expect(plugs.map(({ kind, diameter }) => [kind, diameter])).toEqual([
     ['go', inches(go)],
     ['no-go', inches(noGo)],

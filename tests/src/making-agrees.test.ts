@@ -117,7 +117,12 @@ type Screws = {
 }
 type Dowels = Readonly<Record<'count' | 'diameter' | 'length' | 'depthEachHalf', number>>
 interface Gauges {
-  readonly plugs: readonly { readonly kind: string; readonly diameter: number; readonly tolerance: number }[]
+  readonly plugs: readonly {
+    readonly kind: string
+    readonly diameter: number
+    readonly tolerance: number
+    readonly barWidth?: number
+  }[]
   readonly profiles: readonly {
     readonly ring: 'outerRing' | 'innerRing'
     readonly radius: number
@@ -164,6 +169,8 @@ interface PlatePlan {
     }
   }
 }
+
+const BAR_WIDTH = 'width of a plug that is a bar, at least'
 
 /** The sheets of one design, as they are read. */
 interface PlateSheets {
@@ -212,7 +219,10 @@ function platesAgree({ gauges, mounting }: PlatePlan, chosen: MakingInput, sheet
     })
   }
   const kit = sizes('make-gauges')
-  for (const { kind, diameter } of gauges.plugs) expect(kit[`${kind} plug`]).toBe(diameter)
+  for (const { kind, diameter, barWidth } of gauges.plugs) {
+    expect(kit[`${kind} plug`]).toBe(diameter)
+    expect(kit[BAR_WIDTH]).toBe(barWidth)
+  }
   expect(kit).toMatchObject({
     'groove: radius of profile and scraper': gauges.profile.radius,
     'groove: from their shoulders to the tip': gauges.profile.depth,
@@ -298,13 +308,13 @@ test('design, job sheet and template show the same figures, and those that the m
       if (outerRing?.roughHole !== undefined && method !== 'router-and-lathe')
         expect(core['largest core']).toBe(outerRing.roughHole)
       if (entryHole !== undefined) {
+        expect(method).toBe('saw-and-lathe')
         expect(circles('saw')).toContain(outerRing?.roughHole)
         expect(circles('hole')).toContain(entryHole.diameter)
-        if (method === 'saw-and-lathe')
-          expect(sizes('outer-bore')).toEqual({
-            'hole for the blade': entryHole.diameter,
-            'from the centre to the middle of that hole': entryHole.fromCentre,
-          })
+        expect(sizes('outer-bore')).toEqual({
+          'hole for the blade': entryHole.diameter,
+          'from the centre to the middle of that hole': entryHole.fromCentre,
+        })
       }
 
       // Segments.
@@ -371,11 +381,13 @@ test('design, job sheet and template show the same figures, and those that the m
       expect(gauges === undefined).toBe(input.arrangement === 'thrust')
       const kit = operation('make-gauges')?.sizes ?? []
       const gauge = (name: string) => kit.find((size) => size.name === name)
-      for (const { kind, diameter, tolerance } of gauges?.plugs ?? [])
+      for (const { kind, diameter, tolerance, barWidth } of gauges?.plugs ?? []) {
         expect(gauge(kind === 'snug' ? 'plug that just enters' : `${kind} plug`)).toMatchObject({
           value: diameter,
           tolerance,
         })
+        expect(gauge(BAR_WIDTH)?.value).toBe(barWidth)
+      }
       for (const { ring, radius, depth, stopDepth } of gauges?.profiles ?? []) {
         const [groove, step] = ring === 'outerRing' ? ['outer', 'outer-groove'] : ['inner', 'inner-groove']
         expect(gauge(`${groove} groove: radius of profile and scraper`)?.value).toBe(radius)

@@ -139,17 +139,20 @@ const finishes = Type.Array(
   { description: 'Films that a finish leaves after turning, for `finishAllowance`: common practice, no source.' },
 )
 
-export const Nesting = object('One blank inside the other. Absent where the outer ring is of segments and has no core.', {
-  nests: flag("Whether the inner ring comes out of the outer ring's core."),
-  coreDiameter: length('Diameter of the core that you saw out, less the kerf.'),
-  shortBy: length('How much the core is too small in diameter. Below 0 it has room to spare.'),
-  largestAllowance: Type.Optional(
-    length('Turning allowance up to which the core is wide enough. Absent where not even none will do.'),
-  ),
-  landGapNeeded: length('Land gap at which it would be wide enough.'),
-  thicknessNeeded: length('Thickness of the outer blank at which the core gives both halves.'),
-  message: text('Summary in words.'),
-})
+export const Nesting = object(
+  'One blank inside the other. Absent where the outer ring is of segments and has no core.',
+  {
+    nests: flag("Whether the inner ring comes out of the outer ring's core."),
+    coreDiameter: length('Diameter of the core that you saw out, less the kerf.'),
+    shortBy: length('How much the core is too small in diameter. Below 0 it has room to spare.'),
+    largestAllowance: Type.Optional(
+      length('Turning allowance up to which the core is wide enough. Absent where not even none will do.'),
+    ),
+    landGapNeeded: length('Land gap at which it would be wide enough.'),
+    thicknessNeeded: length('Thickness of the outer blank at which the core gives both halves.'),
+    message: text('Summary in words.'),
+  },
+)
 
 export const EntryHole = object('Hole through which the saw enters to cut the hole of the outer ring.', {
   diameter: length('Diameter to bore.'),
@@ -225,6 +228,7 @@ const plugs = Type.Array(
     tolerance: length(
       'How far off it may be either way: a twentieth of the way from go to no-go, or 0.05 mm for the one of a cage.',
     ),
+    barWidth: Type.Optional(length('Least width of the bar, whose ends are parts of the circle. Absent for a disc.')),
     message: text('How to make and measure it.'),
   }),
   { description: 'Plugs for the circle inside the balls.' },

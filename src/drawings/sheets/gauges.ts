@@ -10,8 +10,8 @@ import {
   type GaugeKit,
   gaugeKitOf,
   type PlateGaugeKit,
+  type PlugToTurn,
   plateGaugeKitOf,
-  type SetBlock,
 } from '#shared/making/gauge-kit.ts'
 import { itemAt } from '#shared/numbers/item-at.ts'
 import { type Mm, mm } from '#shared/units/length.ts'
@@ -26,7 +26,7 @@ import type { Placed } from './face.ts'
 import type { DrawnRings } from './half-section.ts'
 import { type Label, labelledItem } from './labelled-item.ts'
 import type { Figure, Item } from './pages.ts'
-import { sizeTextFor, tradeSign } from './size-text.ts'
+import { type SizeText, sizeTextFor, tradeSign } from './size-text.ts'
 import { cutSize } from './templates.ts'
 
 const CENTRE = at(0, 0)
@@ -53,11 +53,11 @@ export const gaugeItems = (design: FullRingDesign, code: string): readonly Item[
 export function cagedGaugeItems(design: CagedDesign, code: string): readonly Item[] {
   const { resolved } = design.bearing
   const say = sizeTextFor(design.bearing)
-  const { diameter } = itemAt(gaugeKitOf(design.bearing).plugs, 0)
+  const made = itemAt(gaugeKitOf(design.bearing).plugs, 0)
   const bare = resolved.finishAllowance > 0 ? GAUGE_LABELS.beforeFinish : ''
-  const size = `${DIMENSION_SYMBOLS.plugDiameter} Ø${say(diameter)} ${resolved.input.units}${bare}`
+  const size = `${DIMENSION_SYMBOLS.plugDiameter} Ø${say(made.diameter)} ${resolved.input.units}${bare}`
   return [
-    plug({ title: GAUGE_TITLES.plug, code }, diameter, [{ words: GAUGE_LABELS.plug(size) }]),
+    plug({ title: GAUGE_TITLES.plug, code }, made, say, [{ words: GAUGE_LABELS.plug(size) }]),
     ...ringGauges(design, code),
     edge({ title: GAUGE_TITLES.cageOutside, code }, design, 'cage.outsideDiameter', -1),
   ]
@@ -92,15 +92,15 @@ export function plateGaugeItems(design: ThrustDesign, code: string): readonly It
 function plugs(bearing: BallRing, kit: GaugeKit | PlateGaugeKit, code: string): readonly Item[] {
   const { resolved } = bearing
   const { decides, whenGoEnters, whenNoGoRefuses } = plugReading(bearing)
-  const [goDiameter, noGoDiameter] = kit.plugs.map(({ diameter }) => diameter) as [Mm, Mm]
+  const [goPlug, noGoPlug] = kit.plugs as [PlugToTurn, PlugToTurn]
   const { units } = resolved.input
   const say = sizeTextFor({ resolved })
   // Plates keep their circle whatever comes on them.
   const isBare = !('profile' in kit) && resolved.finishAllowance > 0
   const size = (key: 'gauge.goDiameter' | 'gauge.noGoDiameter', diameter: Mm): string =>
     `${DIMENSION_SYMBOLS[key]} Ø${say(diameter)} ${units}${tradeSign(key, bearing)}${isBare ? GAUGE_LABELS.beforeFinish : ''}`
-  const go = size('gauge.goDiameter', goDiameter)
-  const noGo = size('gauge.noGoDiameter', noGoDiameter)
+  const go = size('gauge.goDiameter', goPlug.diameter)
+  const noGo = size('gauge.noGoDiameter', noGoPlug.diameter)
   const labels = (measured: string, verdict: string, gap: GapSpread): readonly Label[] =>
     decides
       ? [{ words: verdict }]
@@ -117,12 +117,14 @@ function plugs(bearing: BallRing, kit: GaugeKit | PlateGaugeKit, code: string): 
   return [
     plug(
       { title: GAUGE_TITLES.goPlug, code },
-      goDiameter,
+      goPlug,
+      say,
       labels(go, GAUGE_LABELS.goPlug(go, termsOf(resolved.input)), whenGoEnters),
     ),
     plug(
       { title: GAUGE_TITLES.noGoPlug, code },
-      noGoDiameter,
+      noGoPlug,
+      say,
       labels(noGo, GAUGE_LABELS.noGoPlug(noGo), whenNoGoRefuses),
     ),
   ]
@@ -162,8 +164,62 @@ const cutWords = ({ x, y }: Point): Shape => edgeWords(EDGES.outside, at(x, y - 
 /** A gauge, and the code that it carries when it is cut out. */
 type Named = { readonly title: string; readonly code: string }
 
-/** A plug is turned: one that is larger than a page needs no outline glued together from many. */
-function plug({ title, code }: Named, diameter: number, labels: readonly Label[]): Item {
+/** A disc or a bar. One that is larger than a page needs no outline glued together from many. */
+function plug(named: Named, { diameter, barWidth }: PlugToTurn, say: SizeText, labels: readonly Label[]): Item {
+  if (barWidth === undefined) return disc(named, diameter, labels)
+  const words = [...labels, { words: GAUGE_LABELS.bar(say(barWidth)) }]
+  return {
+    ...labelledItem(named.title, bar([named.code, say(diameter)], diameter, barWidth), words),
+    instead: labelledItem(named.title, endOfBar(named, diameter, barWidth), [...words, { words: GAUGE_LABELS.oneEnd }]),
+  }
+}
+
+/** Where the ends of a bar begin, from its middle, and the bulge of their arcs. */
+function endsOf(diameter: Mm, width: Mm) {
+  const angle = Math.asin(width / diameter)
+  return { end: (diameter / 2) * Math.cos(angle), bulge: Math.tan(angle / 2) }
+}
+
+/** What is left of a disc between two lines as far from its middle. */
+function bar(words: readonly string[], diameter: Mm, width: Mm): Figure {
+  const { end, bulge } = endsOf(diameter, width)
+  const outline = loop(
+    'finish',
+    [at(-end, 0), { ...at(end, 0), bulge }, at(end, width), { ...at(-end, width), bulge }],
+    'outside',
+  )
+  return {
+    shapes: strip(outline, { length: diameter, height: width }, words, false),
+    left: -diameter / 2,
+    right: diameter / 2,
+    bottom: -EDGE_ROOM,
+    top: width,
+  }
+}
+
+/** So much of a bar shows how its ends are rounded, in millimetres. */
+const END_OF_BAR = 60
+
+function endOfBar({ code }: Named, diameter: Mm, width: Mm): Figure {
+  const { end, bulge } = endsOf(diameter, width)
+  const tip = diameter / 2 - end
+  const points = [at(-END_OF_BAR, 0), { ...at(0, 0), bulge }, at(0, width), at(-END_OF_BAR, width)]
+  return {
+    shapes: [
+      loop('finish', points, 'outside'),
+      carried(code, at(-0.75 * END_OF_BAR, width / 2), 0.4 * END_OF_BAR, width / 5),
+      arrowHead(at(tip, width / 2), 0),
+      edgeWords(EDGES.touches, at(tip - 4, width / 2 - SMALL_TEXT_HEIGHT / 2), 'end'),
+      cutWords(at(-END_OF_BAR / 2, 0)),
+    ],
+    left: -END_OF_BAR,
+    right: tip,
+    bottom: -EDGE_ROOM,
+    top: width,
+  }
+}
+
+function disc({ title, code }: Named, diameter: Mm, labels: readonly Label[]): Item {
   const radius = diameter / 2
   const reach = Math.min(PUNCH_REACH, radius / 3)
   const item = labelledItem(
@@ -242,7 +298,9 @@ function setBlocks(named: Named, design: DesignOf<DrawnRings>, { setBlocks: all 
   const figure: Figure = {
     shapes: blocks.flatMap((block, index) => {
       const words = [named.code, `${block.at} ${say(block.length)}`] as const
-      return placed(setBlock(block, words, half > longest / 2), 1, at(0, -index * BLOCKS_APART))
+      const outline = box('finish', -block.length / 2, 0, block.length / 2, BLOCK_HEIGHT, 'outside')
+      const shapes = strip(outline, { length: block.length, height: BLOCK_HEIGHT }, words, half > longest / 2)
+      return placed(shapes, 1, at(0, -index * BLOCKS_APART))
     }),
     left: -half,
     right: half,
@@ -256,10 +314,20 @@ function setBlocks(named: Named, design: DesignOf<DrawnRings>, { setBlocks: all 
   return labelledItem(named.title, figure, labels)
 }
 
+interface Across {
+  readonly length: Mm
+  readonly height: number
+}
+
 /** A strip above the origin, its ends marked. */
-function setBlock({ length }: SetBlock, words: readonly string[], isMarkedBeside: boolean): readonly Shape[] {
+function strip(
+  outline: Shape,
+  { length, height }: Across,
+  words: readonly string[],
+  isMarkedBeside: boolean,
+): readonly Shape[] {
   const half = length / 2
-  const middle = BLOCK_HEIGHT / 2
+  const middle = height / 2
   const room = isMarkedBeside ? 0.9 * length : length - 2 * END_WORDS
   const ends = ([-1, 1] as const).flatMap((side) => {
     const out = isMarkedBeside ? side : -side
@@ -269,7 +337,7 @@ function setBlock({ length }: SetBlock, words: readonly string[], isMarkedBeside
     ]
   })
   return [
-    box('finish', -half, 0, half, BLOCK_HEIGHT, 'outside'),
+    outline,
     ...words.map((content, row) => carried(content, at(0, middle + 1 - 4 * row), room, BLOCK_HEIGHT / 5)),
     ...ends,
     cutWords(at(0, 0)),

@@ -36,6 +36,7 @@ export const SIZES = {
   plug: 'plug that just enters',
   goPlug: 'go plug',
   noGoPlug: 'no-go plug',
+  barWidth: 'width of a plug that is a bar, at least',
   playToReach: 'play to reach',
   play: 'play',
   pocket: 'pocket',

@@ -5,7 +5,7 @@ import type { BoardOption } from '#shared/making/boards.ts'
 import type { Mm, Units } from '#shared/units/length.ts'
 import type { Construction } from '#shared/wood/construction.ts'
 import { figure } from '#src/words/figure.ts'
-import { BAR } from '#src/words/gauge-kit.ts'
+import { BAR_ENTERS } from '#src/words/gauge-kit.ts'
 import { nameInSentence } from '#src/words/load-check.ts'
 import { TRADE_SIGN } from '#src/words/standing.ts'
 import { TERMS, WOODEN_PARTS } from '#src/words/terms.ts'
@@ -59,17 +59,26 @@ function planned({ part, species, construction, blank, board }: PlannedWood, uni
 /**
  * @param lies whether a ring comes in halves, and whether the parts that lie alike have a grain to lie by
  * @param woods of every part
+ * @param ofBalls the wood of what rolls, where it is planned
  * @param year what it does to wood that is not planned
  */
 export const wood = (
   arrangement: ArrangementName,
   lies: { readonly isSplit: boolean; readonly hasGrain: boolean },
-  { woods, year }: { readonly woods: readonly PlannedWood[]; readonly year: string | undefined },
+  {
+    woods,
+    ofBalls,
+    year,
+  }: {
+    readonly woods: readonly PlannedWood[]
+    readonly ofBalls: string | undefined
+    readonly year: string | undefined
+  },
   units: Units,
 ): OperationWords => ({
   title: 'Choose the wood',
   tool: 'a rule, a pencil',
-  how: `${woods.every(({ construction }) => construction === 'cross-laminated-ply') ? 'Take plywood of many thin layers without gaps.' : 'Take straight-grained wood without knots or splits.'} Leave it in the room where the bearing will live for two weeks ${TRADE_SIGN}.${lies.hasGrain ? (lies.isSplit ? HALVES : (ALIKE[arrangement] ?? '')) : ''}${woods.map((each) => planned(each, units)).join('')}${year === undefined ? '' : ` ${year} Design it again with your woods and the air that it will live in, before you cut.`}`,
+  how: `${woods.every(({ construction }) => construction === 'cross-laminated-ply') ? 'Take plywood of many thin layers without gaps.' : 'Take straight-grained wood without knots or splits.'} Leave it in the room where the bearing will live for two weeks ${TRADE_SIGN}.${lies.hasGrain ? (lies.isSplit ? HALVES : (ALIKE[arrangement] ?? '')) : ''}${woods.map((each) => planned(each, units)).join('')}${ofBalls === undefined ? '' : ` For the ${TERMS[arrangement].element.many}: ${nameInSentence(ofBalls)}.`}${year === undefined ? '' : ` ${year} Design it again with your woods and the air that it will live in, before you cut.`}`,
   check: `A straightedge laid across each face does not rock, and the board weighs the same on two days.`,
   mistake: {
     looksLike: `The board was damp: a ${TERMS[arrangement].part.one} that was round on the lathe is oval a week later.`,
@@ -80,8 +89,8 @@ export const wood = (
 interface GaugeFacts {
   /** How far a plug may be off, and still tells what it should: common practice, no source. */
   readonly within: Mm
-  /** Whether the plugs are bars. */
-  readonly areBars: boolean
+  /** Least width of plugs that are bars; left out where they are discs. */
+  readonly barWidth?: Mm
   /** Thickness of the abrasive paper; left out where no dowel carries any. */
   readonly paper?: Mm
   readonly units: Units
@@ -108,17 +117,18 @@ const SETS: Readonly<Record<ArrangementName, { readonly how: string; readonly ch
 const dowels = (paper: Mm, units: Units): string =>
   `Turn the dowels for paper ${figure(paper, units)} thick, wrapped once. Where yours is thicker or thinner, turn them thinner or thicker by twice the difference.`
 
-export function gauges(arrangement: ArrangementName, { within, areBars, paper, units }: GaugeFacts): OperationWords {
+export function gauges(arrangement: ArrangementName, { within, barWidth, paper, units }: GaugeFacts): OperationWords {
   const { part, raceway } = TERMS[arrangement]
   const plugs = arrangement === 'caged' ? 'the plug' : 'both plugs'
+  const areBars = barWidth !== undefined
   const make = areBars
-    ? `Saw ${plugs} as bars from straight, dry wood along the grain, as thick as the ${part.one}: ${BAR}. Sand the last bit, and try a bar in several directions.`
+    ? `Saw ${plugs} as ${arrangement === 'caged' ? 'a bar' : 'bars'} from straight, dry wood along the grain, as thick as the ${part.one} and at least ${figure(barWidth, units)} wide. File the ends round by the arcs of the gauge sheet, down to the size from end to end. ${BAR_ENTERS}`
     : `Turn ${plugs} from dense, dry wood, longer than the ${part.one} is thick, and sand the last bit.`
   return {
     title: 'Make the gauges',
     tool: `lathe, gouge and scraper, outside caliper, fine saw, file, the printed gauge sheet, glue, thin plywood or card${raceway.one === 'track' ? '' : ', a grinder'}`,
     how: `${make} Write the size on it. Print the gauge sheet at full size, glue it to thin plywood or card, cut outside its lines, and file to them. ${SETS[arrangement].how}${paper === undefined ? '' : ` ${dowels(paper, units)}`}`,
-    check: `Measure each plug with the caliper ${areBars ? 'from end to end, on both faces' : 'at both ends, in two directions'}: it must be within ${figure(within, units)} ${TRADE_SIGN}.${arrangement === 'roller' ? '' : ' Lay each profile on a second print of its sheet: it must cover the outline, and no more.'} ${SETS[arrangement].check}${paper === undefined ? '' : ' Measure each dowel once more with the paper on: twice the radius of its profile.'}`,
+    check: `Measure each plug with the caliper ${areBars ? 'from end to end, straight and a little askew, on both faces' : 'at both ends, in two directions'}: it must be within ${figure(within, units)} ${TRADE_SIGN}.${arrangement === 'roller' ? '' : ' Lay each profile on a second print of its sheet: it must cover the outline, and no more.'} ${SETS[arrangement].check}${paper === undefined ? '' : ' Measure each dowel once more with the paper on: twice the radius of its profile.'}`,
     mistake: {
       looksLike: areBars
         ? 'The ends of a bar are not square to its faces: it enters by one face.'

@@ -4,7 +4,7 @@ import { type Design, isCaged, isOfPlates } from '#shared/bearing/arrangements.t
 import { stockOf } from '#shared/making/stock.ts'
 import { inches, mm } from '#shared/units/length.ts'
 import { clipped } from '#src/drawings/clip.ts'
-import type { Drawing } from '#src/drawings/model.ts'
+import { arcOfLeg, type Drawing, legsOf } from '#src/drawings/model.ts'
 import { PAPERS } from '#src/drawings/papers.ts'
 import { sheetMark } from '#src/drawings/sheet-mark.ts'
 import { VIEWS } from '#src/drawings/view.ts'
@@ -34,6 +34,8 @@ const LARGE = { units: 'in', balls: { count: 24, diameter: inches(1) }, bore: in
 
 const circlesOn = ({ shapes }: Drawing, role: string) =>
   shapes.flatMap((shape) => (shape.kind === 'circle' && shape.role === role ? [shape] : []))
+type Plugs = Readonly<Record<'goDiameter' | 'noGoDiameter', number>>
+
 const diametersOn = (drawing: Drawing, role: string): readonly number[] =>
   circlesOn(drawing, role).map(({ radius }) => 2 * radius)
 
@@ -213,6 +215,29 @@ describe('gauges', () => {
   test('with a cage there is one plug: the circle inside the balls', () => {
     const made = cagedDesigned(CAGED)
     expect(diametersOn(drawingOf('gauges', made, 'a4'), 'finish')).toEqual([made.bearing.plugDiameter])
+  })
+
+  test.each([
+    ['balls in grooves', { ...PLAIN, balls: { ...PLAIN.balls, count: 50 } }],
+    ['balls in a cage', { ...CAGED, balls: { count: 16, diameter: mm(25) } }],
+    ['plates', { ...PLATES, balls: { ...PLATES.balls, count: 60 } }],
+  ])('of %s: a plug too large to turn is a bar, each end a part of its circle', (_name, input) => {
+    const made = anyDesigned(input)
+    const { gauge, plugDiameter } = made.bearing as { gauge?: Plugs; plugDiameter?: number }
+    const drawing = drawingOf('gauges', made, 'a4')
+    const bars = drawing.shapes.flatMap((shape) =>
+      shape.kind === 'polyline' && shape.points.length === 4 && shape.points.filter(({ bulge }) => bulge).length === 2
+        ? [legsOf(shape).flatMap(({ from, to }) => (from.bulge ? [arcOfLeg(from, to)] : []))]
+        : [],
+    )
+    const plugs = gauge === undefined ? [plugDiameter] : [gauge.goDiameter, gauge.noGoDiameter]
+    expect(diametersOn(drawing, 'finish')).toEqual([])
+    expect(bars.map(([end]) => 2 * (end?.radius ?? 0))).toEqual(plugs.map((plug) => expect.closeTo(plug ?? 0, 9)))
+    for (const [one, other] of bars) {
+      expect(one?.centre.x).toBeWithin(1e-9, other?.centre.x ?? 0)
+      expect(one?.centre.y).toBeWithin(1e-9, other?.centre.y ?? 0)
+      expect(one?.radius).toBeWithin(1e-9, other?.radius ?? 0)
+    }
   })
 
   const groovesOf = (made: Design): readonly { readonly depth: number; readonly radius: number }[] => {

@@ -5,10 +5,10 @@ import {
   ballsInput,
   ballsOf,
   denominatorInput,
+  faultsOfMeasured,
   gapBand,
   type Resolution,
   type ResolvedBallRing,
-  faultsOfMeasured,
   wholeInput,
 } from '#shared/bearing/resolve.ts'
 import type { Traits } from '#shared/bearing/traits.ts'
