@@ -70,7 +70,7 @@ const OVER_THE_MIDDLE = 1e-12
 /** How far a ball is pressed together, over what the plate presses on its middle and leans. */
 const pressed = (cosine: number, lean: number): number => Math.max(0, 1 - lean + lean * cosine)
 
-const power = (base: number, exponent: number): number => (base > 0 ? Math.exp(exponent * Math.log(base)) : 0)
+const power = (base: number, exponent: number): number => Math.exp(exponent * Math.log(base))
 
 function leanFor(cosines: readonly number[], exponent: number, beside: number): number {
   const beyond = (lean: number): number => {

@@ -125,7 +125,7 @@ const sharedLoad = (press: number, { clearance, stiffness, exponent }: Sharing):
 /** Without the power of the language, whose last bit differs from engine to engine. */
 function power(base: number, exponent: number): number {
   if (exponent === POINT_CONTACT) return base * Math.sqrt(base)
-  return base > 0 ? Math.exp(exponent * Math.log(base)) : 0
+  return Math.exp(exponent * Math.log(base))
 }
 
 /** The press at which a force that grows with it, from 0, reaches the load. */

@@ -187,8 +187,8 @@ function ballAt(
     if (isThere) return { cosine, alike, x, climb, lower, upper, lowerCosine, upperCosine, pressed, force }
     const bends = (1 / cube(lowerCosine) + 1 / cube(upperCosine)) / freedom
     const rise = (1.5 * stiffness * Math.sqrt(pressed) * slope * slope + force * bends) * room * Math.cos(climb)
-    // in the logarithm, for it grows by powers
-    const newton = held > 0 ? climb - (Math.log(held / outward) * held) / rise : Number.NaN
+    // in the logarithm, for it grows by powers; no number where nothing is held
+    const newton = climb - (Math.log(held / outward) * held) / rise
     climb = newton > from && newton < to ? newton : (from + to) / 2
   }
 }
@@ -218,13 +218,12 @@ function newtonStep({ freedom, stiffness }: Turntable, { balls, left }: Balance)
     ts += shifting * cosine
     ss += alike * ((stiff * leans * leans + turning) * cosine * cosine - (across * across) / own)
   }
-  const stiffened = (value: number): number => value * (1 + RELATIVE_RIDGE) + RIDGE
   const root = (value: number): number => Math.sqrt(Math.max(RIDGE, value))
-  const a = root(stiffened(zz))
+  const a = root(zz)
   const [b, c] = [zt / a, zs / a]
-  const d = root(stiffened(tt) - b * b)
+  const d = root(tt - b * b)
   const e = (ts - b * c) / d
-  const f = root(stiffened(ss) - c * c - e * e)
+  const f = root(ss - c * c - e * e)
   const y0 = -left[0] / a
   const y1 = (-left[1] - b * y0) / d
   const shift = (-left[2] - c * y0 - e * y1) / f / f
@@ -234,7 +233,6 @@ function newtonStep({ freedom, stiffness }: Turntable, { balls, left }: Balance)
 
 /** A plate that no ball holds has no stiffness of its own: so little keeps the step finite. */
 const RIDGE = 1e-9
-const RELATIVE_RIDGE = 1e-10
 
 /** So far along a step that the energy no longer falls much: by its slope, which rounding leaves readable to the end. */
 function along(table: Turntable, pull: Pull, ring: Ring, from: Balance, step: Three): Balance {

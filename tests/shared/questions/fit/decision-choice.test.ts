@@ -182,6 +182,7 @@ describe('the state of a groove', () => {
     expect(
       states(['radial-play'], ['groove-depth'], ['binds'], ['radial-play', 'binds'], ['binds', 'radial-play']),
     ).toEqual(['in-band', 'in-band', 'unclear', 'unclear', 'in-band'])
+    expect(states(['groove-bottom-diameter'])).toEqual(['in-band'])
     expect(stateOf(asked(['binds'], { ...sure, earlier: [stateWith('groove-depth')] }))).toBe('unclear')
     expect(stateOf(asked(['plug'], { ...sure, earlier: [stateWith('groove-depth')] }))).toBe('in-band')
   })
@@ -246,6 +247,15 @@ describe('the decision', () => {
     const farther = room(5, 30, 35, 2.5)
     expect(why(asked(['last-ball-opening'], { room: farther, ...chances(0.51, 0.4, 0) }))).toBe('cut-too-risky')
     expect(why(asked(['last-ball-opening'], { room: far, ...chances(0.5, 0.4, 0) }))).toBe('cut-too-risky')
+  })
+
+  test('read again it may be cut with more risk; a row of balls is no reading of the groove', () => {
+    const cutBy = (...kinds: readonly ReadingKind[]) => {
+      const decided = decide(asked(kinds, { room: room(0.3, 0.9, 1.2, 1) }))
+      return decided.action === 'cut' ? decided.cut.radial : Number.NaN
+    }
+    expect(cutBy('ball-gap', 'ball-gap')).toBeGreaterThan(cutBy('ball-gap'))
+    expect(cutBy('ball-gap', 'ball-row')).toBe(cutBy('ball-gap'))
   })
 
   test('no cut: what is asked for says why', () => {

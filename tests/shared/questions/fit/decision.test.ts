@@ -86,6 +86,16 @@ test('a plug among the balls says nothing of an inner ring whose groove nobody h
   }
 })
 
+test('an inner ring that runs is asked for its play; one that binds has none to read', () => {
+  const snug = { ...plug(0, 'enters'), result: 'snug' } as Reading
+  const next = (...more: readonly Reading[]) => {
+    const { fit } = told([across(innerRing.grooveBottomDiameter), snug, ...more], { ring: 'inner' })
+    return fit.action === 'measure' ? fit.nextReading.kind : fit.action
+  }
+  expect(next()).toBe('radial-play')
+  expect(next({ kind: 'binds' })).not.toBe('radial-play')
+})
+
 test('plugs of a turntable are readings too, less spread than those of a ring', () => {
   const design = { ...DESIGN, arrangement: 'thrust' as const }
   const made = thrustDesigned(design).bearing

@@ -1,8 +1,11 @@
 import { expect, test } from 'vitest'
-import { chanceTaken, thresholdOf } from '#shared/bearing/entry-threshold.ts'
+import { chanceBetween, chanceTaken, thresholdOf } from '#shared/bearing/entry-threshold.ts'
 import { ballGap, gapPerPitchRadius } from '#shared/geometry/ring-of-balls.ts'
 import { seatIn } from '#shared/geometry/seat.ts'
+import { disagreements } from '#shared/questions/fit/agreement.ts'
 import { estimateOf } from '#shared/questions/fit/estimate.ts'
+import type { Evidence } from '#shared/questions/fit/evidence.ts'
+import type { Prediction } from '#shared/questions/fit/proposal.ts'
 import {
   depthForSeat,
   gapOf,
@@ -106,6 +109,23 @@ test('a gap between one that refused the ball and one that took it takes it with
   expect(chanceTaken(threshold, 0.1, 0.3, 0.3)).toBe(1)
   expect(chanceTaken(threshold, 0.1, 0.3, 0.2)).toBeGreaterThan(0.3)
   expect(chanceTaken(threshold, 0.1, 0.3, 0.2)).toBeLessThan(0.8)
+})
+
+test('words that contradict one another have hardly any chance, and the less the farther they are apart', () => {
+  const threshold = thresholdOf(0.3, 14)
+  const [near, far] = [chanceBetween(threshold, 0.2, 0.1), chanceBetween(threshold, 0.5, 0.1)]
+  expect(near).toBeLessThan(1e-9)
+  expect(far).toBeLessThan(near)
+  expect(far).toBeGreaterThan(0)
+})
+
+test('only readings of the present state are held against what the others lead to expect', () => {
+  const prediction: Prediction = { without: [1, 0.01], withAll: [1, 0.01], errorVariance: 0.01 }
+  const figure = (index: number, state: number, value: number) => ({ says: 'figure', index, state, value }) as Evidence
+  const evidence = [figure(0, 0, 3), figure(0, 1, 3), figure(1, 1, 1.1), figure(2, 1, 3)]
+  const found = disagreements(evidence, [prediction, prediction, prediction], 1)
+  expect(found.map(({ index }) => index)).toEqual([0])
+  expect(found[0]?.expected?.value).toBe(1)
 })
 
 test('a smaller groove never has a larger gap, not even one in which no two balls find room', () => {
