@@ -132,6 +132,19 @@ describe('against closed forms', () => {
   })
 })
 
+test.each([
+  [30, 300, 38],
+  [100, 300, 42],
+  [10, 30, 40],
+])(
+  'a ball off which a plate of %s N/mm^1.5 has leaned, under %s N at %s mm, leaves by itself: 2 √(g tan β* / R)',
+  (stiffness, load, offset) => {
+    const table = { ...MARBLES, stiffness, load, offset, turnsWithPlate: false }
+    const alone = 2 * perMinute((GRAVITY * Math.tan(table.edgeAngle)) / table.pitchRadius)
+    expect(leavingSpeed(table) / alone).toBeWithin(1e-5, 1)
+  },
+)
+
 describe('laws', () => {
   test('forces, moments and pushes are in balance, and each ball holds its own', () => {
     fc.assert(

@@ -75,6 +75,22 @@ describe('the balls for one figure', () => {
     expect(diametersOf(chosen.balls)).toEqual(diametersOf(chosen.balls).toSorted((one, other) => other - one))
   })
 
+  test('none is below what the nearest of all choices misses in its best order', () => {
+    // each order may open or close the gap by as much as this
+    const proven = (either: number) => {
+      const overOrders = (radius: number, diameters: readonly number[]) => {
+        const gap = BY_SUM.gap(radius, diameters)
+        return { least: gap - either, most: gap + either }
+      }
+      const task = { ...taskOf(LOT, 0.135), closure: { ...BY_SUM, overOrders } as unknown as Closure }
+      return chooseBalls(task, 'close-groove')
+    }
+    const { missedBy } = proven(0)
+    expect(missedBy).toBeGreaterThan(0.001)
+    expect(proven(0.5).noneBelow).toBe(0)
+    expect(proven(missedBy / 2).noneBelow).toBeWithin(1e-12, missedBy / 2)
+  })
+
   test('an aim out of reach is missed by its distance from the reach', () => {
     const task = taskOf(LOT, 3)
     const smallest = 9.79 + 9.87 + 9.95 + 10.02
@@ -162,6 +178,15 @@ describe('the order for an aim, of all orders', () => {
     const leastRunOut = of((one, other) => one.runOut - other.runOut || other.margin - one.margin)
     expect(best('least-run-out')).toEqual(leastRunOut)
     expect(best('least-rise')).toEqual(leastRunOut)
+  })
+
+  test('of orders with the same run-out the one with the most play: one small ball leaves many alike', () => {
+    const oneSmall = measured([9, 10, 10.1, 10.2, 10.3, 10.4])
+    const figures = ordersOf([0, 1, 2, 3, 4, 5]).map((order) => judge(mm(8), diametersOf(oneSmall))(order))
+    const runOut = Math.min(...figures.map((each) => each.runOut))
+    const alike = figures.filter((each) => each.runOut === runOut).map(({ margin }) => margin)
+    expect(Math.max(...alike)).toBeGreaterThan(Math.min(...alike))
+    expect(orderBalls(taskWith([], 1), oneSmall, 'least-run-out')).toMatchObject({ runOut, margin: Math.max(...alike) })
   })
 
   test('least play, and most rise', () => {
