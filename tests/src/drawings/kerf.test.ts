@@ -51,8 +51,9 @@ function away({ from, to }: ReturnType<typeof legsOf>[number], { x, y }: Point):
   return Math.abs((to.x - from.x) * (y - from.y) - (to.y - from.y) * (x - from.x)) / length
 }
 
+/** From left to right: the end of a bar bulges out beyond its corners. */
 const sizeOf = (outline: ShapeOf<'polyline'>): number => {
-  const xs = outline.points.map(({ x }) => x)
+  const xs = legsOf(outline).flatMap((leg) => [leg.from.x, ...alongLeg(leg).map(({ x }) => x)])
   return Math.max(...xs) - Math.min(...xs)
 }
 
