@@ -70,17 +70,15 @@ function woodOf(design: Design): SheetWood {
   const parts = woodPartsOf(design.bearing.resolved.input)
   const segmented = parts.filter((part) => woods[part]?.segments !== undefined)
   return {
-    stated: parts.flatMap((part) => {
+    parts: parts.map((part) => {
       const wood = woods[part]
-      if (wood === undefined) return []
+      if (wood === undefined) return { part }
       const { species: id } = wood
-      return [
-        {
-          part,
-          construction: constructionOf(wood),
-          ...(id !== undefined && { species: SPECIES[id as SpeciesId].name }),
-        },
-      ]
+      return {
+        part,
+        construction: constructionOf(wood),
+        ...(id !== undefined && { species: SPECIES[id as SpeciesId].name }),
+      }
     }),
     lumber,
     isLumberAssumed: making.lumber === undefined,

@@ -10,6 +10,7 @@ import type { GluedUp } from '#shared/making/boards.ts'
 import type { Mounting } from '#shared/making/mounting.ts'
 import type { PlateMounting } from '#shared/making/plate-mounting.ts'
 import type { CheekScrews, Dowels, Screws } from '#shared/making/split-ring.ts'
+import { itemAt } from '#shared/numbers/item-at.ts'
 import type { Mm, Units } from '#shared/units/length.ts'
 import type { Construction } from '#shared/wood/construction.ts'
 import type { BearingFacts } from './bearing-facts.ts'
@@ -132,11 +133,11 @@ export const CREATOR = (version: string): string => `Racewright ${version}`
 
 /** The wood of a bearing, as far as it is known. */
 interface WoodFacts {
-  /** Of the parts whose wood is stated: plywood has no species. */
-  readonly stated: readonly {
+  /** Every part of wood, with its construction where its wood is stated: plywood has no species. */
+  readonly parts: readonly {
     readonly part: WoodPart
     readonly species?: string
-    readonly construction: Construction
+    readonly construction?: Construction
   }[]
   readonly lumber: Lumber
   readonly isLumberAssumed: boolean
@@ -195,15 +196,15 @@ export function assemblyNotes(facts: NoteFacts, say: Size): readonly string[] {
   ]
 }
 
-/** One name where all parts are of one wood, cut alike. */
-function woodName({ stated, lumber, isLumberAssumed }: WoodFacts): string {
-  const named = stated.map(({ part, species, construction }) => ({
-    part,
-    name: `${species === undefined ? '' : `${species}, `}${CONSTRUCTION_NAMES[construction]}`,
-  }))
-  const [first, ...others] = named
-  if (first === undefined) return `${lumber}${isLumberAssumed ? ` ${TRADE_SIGN}` : ''}`
-  if (others.every(({ name }) => name === first.name)) return first.name
+/** One name where all parts are of one wood, cut alike. A part whose wood is not stated comes from the lumber of the plan. */
+function woodName({ parts, lumber, isLumberAssumed }: WoodFacts): string {
+  const bought = `${lumber}${isLumberAssumed ? ` ${TRADE_SIGN}` : ''}`
+  const named = parts.map(({ part, species, construction }) => {
+    if (construction === undefined) return { part, name: bought }
+    return { part, name: `${species === undefined ? '' : `${species}, `}${CONSTRUCTION_NAMES[construction]}` }
+  })
+  const first = itemAt(named, 0)
+  if (named.every(({ name }) => name === first.name)) return first.name
   return named.map(({ part, name }) => `${WOODEN_PARTS[part]} ${name}`).join('; ')
 }
 

@@ -130,6 +130,7 @@ test.each([
     'plywood',
   ],
   [{ outerRing: { species: 'maple-sugar' }, innerRing: { species: 'maple-sugar' } }, 'Maple, sugar, flat-sawn board'],
+  [{ innerRing: { species: 'maple-sugar' } }, 'outer ring hardwood †; inner ring Maple, sugar, flat-sawn board'],
 ] as const)('the wood is named with how it is cut', (woods, name) => {
   const made = designed({ ...PLAIN, making: { woods } })
   expect(wordsOn(drawingOf('assembly', made, 'a4')).join(' ')).toContain(`Wood: ${name}.`)
