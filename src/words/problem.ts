@@ -15,5 +15,5 @@ export const NO_ANSWER = 'This request has no answer: see `errors`.'
  */
 export const unknownSpecies = (quoted: string, nearest: readonly string[]): string =>
   nearest.length === 0
-    ? `Unknown species ${quoted}. /v1/materials lists them all.`
+    ? `Unknown species ${quoted}. \`/v1/materials\` lists them all.`
     : `Unknown species ${quoted}. The nearest are ${nearest.map((id) => `"${id}"`).join(', ')}.`

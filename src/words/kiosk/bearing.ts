@@ -187,6 +187,7 @@ const PART_NAMES: Readonly<Record<string, string>> = {
   ballsOnHand: 'balls on hand',
   measured: 'the measured balls',
   trials: 'random trials',
+  '/v1/materials': '“Wood and place”',
 }
 
 /** A fault of the service in words: where it begins with no name of its own, it is about the field at a place of the request. */
@@ -200,7 +201,7 @@ export function faultOnThePage(message: string, path: string): string {
 
 /** A sentence of the service on the page: what it names by a field of JSON has the name that stands on the page. */
 export const onThePage = (sentence: string): string =>
-  sentence.replaceAll(/(^|[.] )?`([\w.]+)`/g, (_, start: string | undefined, name: string) => {
+  sentence.replaceAll(/(^|[.] )?`([\w./]+)`/g, (_, start: string | undefined, name: string) => {
     const label = fieldName(name)
     const told = label === undefined ? (PART_NAMES[name] ?? name) : `“${label}”`
     return start === undefined ? told : `${start}${capitalised(told)}`

@@ -7,6 +7,7 @@ import { leavesFor } from '#src/kiosk/job/bearing.ts'
 import { fieldName, onThePage } from '#src/words/kiosk/bearing.ts'
 import { gapNow, playNow, readingLine } from '#src/words/kiosk/lathe.ts'
 import { PAGE } from '#src/words/kiosk/page.ts'
+import { unknownSpecies } from '#src/words/problem.ts'
 import { TERMS } from '#src/words/terms.ts'
 
 const HTML = readFileSync(join(import.meta.dirname, '../../../src/kiosk/page.html'), 'utf8')
@@ -45,4 +46,5 @@ test('a sentence of the service names what stands on the page, with a capital wh
   )
   expect(onThePage('They do not agree (see `agreement`).')).toBe('They do not agree (see below).')
   expect(onThePage('Widen `ballGap`.')).toBe('Widen “Gap to aim for”.')
+  expect(onThePage(unknownSpecies('"zz"', []))).toBe('Unknown species "zz". “Wood and place” lists them all.')
 })
