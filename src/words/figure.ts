@@ -32,6 +32,9 @@ export function percent(ratio: number): string {
   return `${Number((ratio * 100).toFixed(1))} %`
 }
 
+/** A chance that was worked out of readings: nothing is ever quite certain. */
+export const certainty = (chance: number): string => percent(Math.min(Math.max(chance, 0), 1 - 1e-9))
+
 /** The start of a sentence. */
 export const capitalised = (text: string): string => text.charAt(0).toUpperCase() + text.slice(1)
 

@@ -5,7 +5,7 @@ import type { NextReading, ReadingDecides, ReadingReason } from '#shared/questio
 import type { ReadingKind } from '#shared/questions/fit/reading.ts'
 import type { Life, LifeWithPlay, Obstacle, Rescue } from '#shared/questions/fit/rescue.ts'
 import { type Mm, mm, type Units } from '#shared/units/length.ts'
-import { caliperFigure, capitalised, figure, percent } from './figure.ts'
+import { caliperFigure, capitalised, certainty, figure, percent } from './figure.ts'
 import type { Terms } from './terms.ts'
 
 /** What is cut, within a sentence. */
@@ -65,9 +65,6 @@ export const fitSummary = (correction: FitCorrection, units: Units, terms: Terms
   `${advice(correction, units, terms)}${correction.fit.disagreements.length > 0 ? READINGS_DISAGREE : ''}`
 
 const READINGS_DISAGREE = ' Check the readings first: they do not agree (see `agreement`).'
-
-/** A chance in a sentence: nothing is ever quite certain. */
-const certainty = (chance: number): string => percent(Math.min(chance, 1 - 1e-9))
 
 function advice(correction: FitCorrection, units: Units, terms: Terms): string {
   const { fit, ring, target } = correction
@@ -250,6 +247,10 @@ export function explainRescue(rescue: Rescue, units: Units, terms: Terms): strin
 /** Thicker than this nobody builds up with coats of finish [mm]. Common practice, no source. */
 const MOST_OF_COATS = 0.25
 
+/** No difference of the two is told: each rounded for itself, the three would not agree. */
+const leftAsIs = (name: string, is: number, over: number, size: (length: number) => string): string =>
+  `Leave it: the ${name} of ${size(is)} is more than the ${size(is - over)} allowed.`
+
 function attempt(rescue: Rescue, units: Units, terms: Terms): string {
   const { element, raceway } = terms
   const size = (length: number): string => figure(mm(length), units)
@@ -265,9 +266,9 @@ function attempt(rescue: Rescue, units: Units, terms: Terms): string {
     pocketDiameter === undefined ? '' : ` Make a new cage for them, with pockets of ${size(pocketDiameter)}.`
   switch (rescue.option) {
     case 'accept':
-      return `Leave it: the ${terms.gap} of ${size(rescue.ballGap ?? 0)} is ${size(rescue.overMaxBallGap)} over the largest allowed.`
+      return leftAsIs(terms.gap, rescue.ballGap ?? 0, rescue.overMaxBallGap, size)
     case 'accept-play':
-      return `Leave it: the ${terms.play} of ${size(play ?? 0)} is ${size(rescue.overMaxPlay)} over the largest allowed.`
+      return leftAsIs(terms.play, play ?? 0, rescue.overMaxPlay, size)
     case 'mating-faces':
       return `Sand ${size(rescue.matingFaces)} off the mating faces in all, so that the halves come closer${leaving}.`
     case 'balls-on-hand':

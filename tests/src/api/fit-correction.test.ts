@@ -153,6 +153,10 @@ describe('cut, measure or stop', () => {
       expect(each['livingWithIt'], each.option).toMatch(/\.$/)
       expect(each['ballGap'], each.option).toEqual(expect.any(Number))
     }
+    // Three figures, each rounded for itself, would not agree.
+    expect(rescue.find(({ option }) => option === 'accept')?.['message']).toMatch(
+      /^Leave it: the ball gap of [\d.]+ mm is more than the [\d.]+ mm allowed\.$/,
+    )
     // One of 16 mm among those of 14 mm stands 2 mm further in: it is not offered.
     const mixed = rescue.find(({ option }) => option === 'mixed-balls')
     expect(mixed).toMatchObject({ possible: true, diameter: 14.2, innerRing: { landGap: expect.any(Number) } })
