@@ -1,3 +1,6 @@
+import { lengthOf, type Units } from '#shared/units/length.ts'
+import { figure } from '#src/words/figure.ts'
+
 const WIDTH = 340
 const HEIGHT = 150
 const FOOT = 24
@@ -8,6 +11,7 @@ export function SpreadPicture(of: {
   readonly line: string
   readonly edges: readonly number[]
   readonly counts: readonly number[]
+  readonly units: Units
   readonly band: { readonly min: number; readonly max: number }
 }) {
   const { edges, counts, band } = of
@@ -36,7 +40,7 @@ export function SpreadPicture(of: {
           <g key={end}>
             <path class="end" d={`M${across(end)} 0 V${HEIGHT + 4}`} />
             <text x={Math.min(Math.max(across(end), 24), WIDTH - 24)} y={HEIGHT + 20} text-anchor="middle">
-              {Number(end.toPrecision(3))}
+              {Number.parseFloat(figure(lengthOf(end, of.units), of.units))}
             </text>
           </g>
         ))}

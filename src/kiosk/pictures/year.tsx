@@ -8,6 +8,12 @@ const FOOT = 26
 /** A column that is narrower has room for a letter below it, and for no figure. */
 const LEAST_FOR_FIGURES = 70
 
+/** As the sentences beside it have it: never none, never all. */
+const outOf100 = (share: number): number | string => {
+  const count = Math.round(share * 100)
+  return count === 0 ? '< 1' : count === 100 ? '> 99' : count
+}
+
 /** The states of a year side by side, or its months: how many of a hundred bearings run in each. */
 export function YearPicture({ states }: { readonly states: readonly Json[] }) {
   const step = WIDTH / states.length
@@ -28,7 +34,7 @@ export function YearPicture({ states }: { readonly states: readonly Json[] }) {
               <>
                 <rect class="plate" x={(index + 0.5) * step - 34} y={HEIGHT / 2 - 15} width={68} height={24} />
                 <text x={(index + 0.5) * step} y={HEIGHT / 2 + 3} text-anchor="middle">
-                  {Math.round(runs * 100)} %
+                  {outOf100(runs)} %
                 </text>
               </>
             )}

@@ -1,16 +1,14 @@
 import { useState } from 'preact/hooks'
 import type { ToolName } from '#shared/questions/fit/reading.ts'
-import type { Units } from '#shared/units/length.ts'
+import { lengthOf, type Units } from '#shared/units/length.ts'
 import { Picks, TextField } from '#src/kiosk/controls.tsx'
 import type { Cut } from '#src/kiosk/job/reading.ts'
 import { readLength, Unread, withPoint } from '#src/kiosk/job/text.ts'
 import type { Awaited } from '#src/kiosk/reply.ts'
 import { numberOf, part } from '#src/kiosk/service.ts'
+import { figure } from '#src/words/figure.ts'
 import { LATHE, TOOL_NAMES } from '#src/words/kiosk/lathe.ts'
 import { inUnit } from '#src/words/kiosk/page.ts'
-
-/** A depth as finely as anyone feeds a tool. */
-const DECIMALS: Readonly<Record<Units, number>> = { in: 3, mm: 2 }
 
 /** A cut that was made: what was meant to come off, with what, and how many strokes. The advice fills it in. */
 export function CutForm(of: {
@@ -26,7 +24,8 @@ export function CutForm(of: {
   const [strokes, setStrokes] = useState(0)
   const [fault, setFault] = useState<string>()
   const chosen = tool ?? (step['with'] === 'sharp-tool' ? 'sharp-tool' : 'abrasive')
-  const depth = typed ?? (Number.isFinite(advised) ? String(Number(advised.toFixed(DECIMALS[of.units]))) : '')
+  const depth =
+    typed ?? (Number.isFinite(advised) ? String(Number.parseFloat(figure(lengthOf(advised, of.units), of.units))) : '')
   const done = () => {
     const read = readLength(depth, of.units)
     if (read instanceof Unread) setFault(read.message)

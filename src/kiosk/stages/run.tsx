@@ -80,6 +80,7 @@ function Spread(of: { readonly answer: Json; readonly units: Units; readonly gap
         line={bandLine(figure(lengthOf(band.min, units), units), figure(lengthOf(band.max, units), units))}
         edges={listOf(part(histogram)['edges']).map(numberOf)}
         counts={listOf(part(histogram)['counts']).map(numberOf)}
+        units={units}
         band={band}
       />
     </>
