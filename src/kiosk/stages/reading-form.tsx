@@ -72,6 +72,11 @@ export function ReadingForm(of: {
           setTyping('value')
         }}
       />
+      {of.blanks.kind === 'answer' && (
+        <p>
+          <small>{LATHE.blanks}</small>
+        </p>
+      )}
       {fields.value !== undefined && (
         <div onFocusIn={() => setTyping('value')}>
           <TextField

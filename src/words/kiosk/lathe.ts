@@ -10,6 +10,7 @@ export const LATHE = {
   outer: 'outer ring',
   inner: 'inner ring',
   measured: 'I measured',
+  blanks: 'In brackets: the blanks of the job sheet.',
   cut: 'I cut',
   value: 'Measured',
   diameter: 'Diameter of the plug',
