@@ -1,3 +1,8 @@
+import { LOOKS } from '#src/drawings/writers/looks.ts'
+
+/* Nobody cuts by a drawing on a narrow screen: there, what is cut by is as thick as can be seen [mm]. */
+const SEEN = `.narrow [stroke-width="${LOOKS.finish.width}"]{stroke-width:.3}`
+
 /** As wide as its frame, in the reader's own light; on paper black on white. */
 export const FIGURE_STYLE = [
   ':root{color-scheme:light dark;--ink:light-dark(#1d1a16,#efe9dd);--paper:light-dark(#fff,#171512)}',
@@ -5,6 +10,7 @@ export const FIGURE_STYLE = [
   'figure{margin:0;padding:.25rem}',
   'svg{display:block;width:100%;height:auto}',
   '.narrow{display:none}',
+  SEEN,
   "figcaption,.narrow{padding:.5rem;font:.9rem/1.4 'DejaVu Sans',Verdana,sans-serif}",
   ".refused{padding:.5rem;font:1rem/1.5 'DejaVu Sans',Verdana,sans-serif}",
   '@media screen and (max-width:36rem){.wide{display:none}.narrow{display:block}}',
