@@ -92,19 +92,38 @@ export const shownBy = <Properties extends TProperties>(
   units: Units,
 ): Static<TObject<Properties>> =>
   // The type of the values has a value for each property, of the kind that the schema shows.
-  shown(schema as JsonSchema, values, units) as Static<TObject<Properties>>
+  showing(schema as JsonSchema)(values, units) as Static<TObject<Properties>>
 
-function shown(schema: JsonSchema & Partial<Ref<JsonSchema>>, value: unknown, units: Units): unknown {
-  const { [TARGET]: target, $ref, type, items, properties } = schema
-  if (target !== undefined) return shown(target, value, units)
-  if ($ref === 'ShownLength') return show(mm(Number(value)), units)
-  if (type === 'number') return showNumber(Number(value))
-  if (items !== undefined) return Array.from(value as readonly unknown[], (item) => shown(items, item, units))
-  if (properties === undefined) return value
-  return Object.fromEntries(
-    Object.entries(properties).flatMap(([name, property]) => {
-      const part: unknown = Reflect.get(Object(value), name)
-      return part === undefined ? [] : [[name, shown(property, part, units)]]
-    }),
-  )
+type Show = (value: unknown, units: Units) => unknown
+
+/** How values of a schema are shown. To read a schema takes longer than to show by it, and an answer has many of each. */
+const SHOWING = new WeakMap<JsonSchema, Show>()
+
+function showing(schema: JsonSchema): Show {
+  const known = SHOWING.get(schema)
+  if (known !== undefined) return known
+  const made = showingOf(schema)
+  SHOWING.set(schema, made)
+  return made
+}
+
+function showingOf({ [TARGET]: target, $ref, type, items, properties }: JsonSchema & Partial<Ref<JsonSchema>>): Show {
+  // Not before it is asked for: a schema may lead back to itself.
+  if (target !== undefined) return (value, units) => showing(target)(value, units)
+  if ($ref === 'ShownLength') return (value, units) => show(mm(Number(value)), units)
+  if (type === 'number') return (value) => showNumber(Number(value))
+  if (items !== undefined) {
+    const showItem = showing(items)
+    return (values, units) => Array.from(values as readonly unknown[], (item) => showItem(item, units))
+  }
+  if (properties === undefined) return (value) => value
+  const parts = Object.entries(properties).map(([name, property]) => [name, showing(property)] as const)
+  return (values, units) => {
+    const shown: Record<string, unknown> = {}
+    for (const [name, showPart] of parts) {
+      const part: unknown = Reflect.get(Object(values), name)
+      if (part !== undefined) shown[name] = showPart(part, units)
+    }
+    return shown
+  }
 }

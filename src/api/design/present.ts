@@ -72,13 +72,17 @@ export function toEchoed<Name extends ArrangementName>(
 type Noted = DesignOf<{ readonly resolved: ResolvedBalls }>
 
 /** The table of sizes to cut, and how to make it where the request asks for that. */
-const toTable = <M>(
+function toTable<M>(
   { bearing, dimensions }: Noted,
   made: MakingAnswer<M> | undefined,
-): { dimensions: Static<typeof Dimension>[]; making?: M } => ({
-  dimensions: dimensions.map((row) => toDimension(row, bearing.resolved.input.units, termsOf(bearing.resolved.input))),
-  ...(made === undefined ? {} : { making: made.making }),
-})
+): { dimensions: Static<typeof Dimension>[]; making?: M } {
+  const { input } = bearing.resolved
+  const terms = termsOf(input)
+  return {
+    dimensions: dimensions.map((row) => toDimension(row, input.units, terms)),
+    ...(made === undefined ? {} : { making: made.making }),
+  }
+}
 
 export function toNotes({ bearing, warnings }: Noted, making?: Made) {
   const { units, making: plan } = bearing.resolved.input
