@@ -11,6 +11,7 @@ import type { Split } from './fields.ts'
 import type { Refusal } from './refusal.ts'
 import type { AnyInput } from './resolve.ts'
 import type { Traits } from './traits.ts'
+import type { WoodPart } from './wood-parts.ts'
 
 /** Some arrangements by their names: what the edge makes of the service's own, it makes of any. */
 export type Arrangements = Readonly<Record<string, Arrangement<AnyInput, AnyBearing>>>
@@ -62,6 +63,13 @@ const USUAL: ArrangementName = 'radial'
 
 export const nameOf = ({ arrangement }: Named): ArrangementName => arrangement ?? USUAL
 export const traitsOf = (design: Named): Traits => ARRANGEMENTS[nameOf(design)].traits
+
+/** The parts of a design's arrangement that have a wood of their own, in the order in which they are made. */
+export const woodPartsOf = (design: Named): readonly WoodPart[] => {
+  const { members, ballSet } = traitsOf(design)
+  if (members === 'plates') return ['plates']
+  return ['outerRing', 'innerRing', ...(ballSet === 'caged' ? ['cage' as const] : [])]
+}
 
 /** Sources of the sizes of a design. A split inner ring has to leave room for the heads of its screws. */
 export const sourcesOf = ({ arrangement, split }: Sourced): readonly SourceId[] => [

@@ -210,4 +210,7 @@ export const SPECIES = {
 export type SpeciesId = keyof typeof SPECIES
 export const SPECIES_IDS = Object.keys(SPECIES) as readonly SpeciesId[]
 
+/** The name of a wood that is known by its identifier: a plan of other woods is refused. */
+export const nameOfSpecies = (id: string): string => SPECIES[id as SpeciesId].name
+
 export const isSpecies = (name: string): name is SpeciesId => Object.hasOwn(SPECIES, name)

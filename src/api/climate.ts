@@ -1,12 +1,11 @@
 import { type Static, type TOptional, type TUnsafe, Type } from 'typebox'
-import type { ArrangementName } from '#shared/bearing/arrangements.ts'
+import { type ArrangementName, woodPartsOf } from '#shared/bearing/arrangements.ts'
 import { BALL_MATERIAL } from '#shared/bearing/defaults.ts'
 import { type BallMaterial, plain, trade } from '#shared/bearing/fields.ts'
 import type { Refused } from '#shared/bearing/refusal.ts'
 import { constructionOf, USUAL_TEMPERATURE } from '#shared/bearing/whole-year.ts'
 import { PART_NAMES, WOOD_PARTS, type WoodPart } from '#shared/bearing/wood-parts.ts'
 import type { SpeciesId } from '#shared/data/species.ts'
-import { woodPartsOf } from '#shared/movement/arrangements/all.ts'
 import type {
   Climate as CoreClimate,
   RingWood as CoreRingWood,

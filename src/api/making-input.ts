@@ -1,5 +1,5 @@
 import { type Static, Type } from 'typebox'
-import { ARRANGEMENTS, nameOf, traitsOf } from '#shared/bearing/arrangements.ts'
+import { ARRANGEMENTS, nameOf, traitsOf, woodPartsOf } from '#shared/bearing/arrangements.ts'
 import { type Default, type Fields, namesIn, valueAt } from '#shared/bearing/field.ts'
 import type { Split } from '#shared/bearing/fields.ts'
 import {
@@ -23,7 +23,6 @@ import {
 import { wholeWood } from '#shared/bearing/whole-year.ts'
 import { MAKING_DEFAULTS, resolveMaking, USUAL_METHOD } from '#shared/making/defaults.ts'
 import { SCREW_DIAMETERS, SCREW_GAUGES } from '#shared/making/screws.ts'
-import { woodPartsOf } from '#shared/movement/arrangements/all.ts'
 import type { Year } from '#shared/movement/year.ts'
 import type { Mm, Units } from '#shared/units/length.ts'
 import { choiceOf, namedRequest, numberOf, requestObject } from '#src/api/schema.ts'

@@ -1,9 +1,8 @@
-import { type Design, isCaged, isOfPlates, isOfRollers, nameOf } from '#shared/bearing/arrangements.ts'
+import { type Design, isCaged, isOfPlates, isOfRollers, nameOf, woodPartsOf } from '#shared/bearing/arrangements.ts'
 import { constructionOf } from '#shared/bearing/whole-year.ts'
-import { SPECIES, type SpeciesId } from '#shared/data/species.ts'
+import { nameOfSpecies } from '#shared/data/species.ts'
 import { resolveMaking } from '#shared/making/defaults.ts'
 import { plateStockOf, stockOf } from '#shared/making/stock.ts'
-import { woodPartsOf } from '#shared/movement/arrangements/all.ts'
 import { ok, type Result } from '#shared/result.ts'
 import { type Mm, mm } from '#shared/units/length.ts'
 import {
@@ -77,7 +76,7 @@ function woodOf(design: Design): SheetWood {
       return {
         part,
         construction: constructionOf(wood),
-        ...(id !== undefined && { species: SPECIES[id as SpeciesId].name }),
+        ...(id !== undefined && { species: nameOfSpecies(id) }),
       }
     }),
     lumber,

@@ -27,7 +27,7 @@ import {
 } from './outer-operations.ts'
 import { plates } from './plate-operations.ts'
 import { cheeks, cutRollers, innerTracked, outerTrack } from './roller-operations.ts'
-import { care, chooseWood, makeGauges } from './workshop-operations.ts'
+import { care, chooseWood, makeGauges, type PartStocks } from './workshop-operations.ts'
 
 /**
  * The operations of a bearing in order, from choosing balls to running in, each with what to work to, where to stop
@@ -43,21 +43,25 @@ export function operationsFor(design: Design): readonly Operation[] {
   if (isOfPlates(design)) {
     const job = { design, method, stock: plateStockOf(design.bearing) }
     const seats = mountPlates(job, plateMountingIn(design.bearing))
-    return [...first(all), ...plates(job), ...surfaces, runIn(all), ...seats, care(all)]
+    return [...first(all, job.stock), ...plates(job), ...surfaces, runIn(all), ...seats, care(all)]
   }
   const stock = stockOf(design.bearing)
   if (isCaged(design)) {
     const job = { design, method, mounting, stock }
-    return [...first(all), ...caged(job), ...surfaces, fill(job), runIn(all), ...mount(all), care(all)]
+    return [...first(all, stock), ...caged(job), ...surfaces, fill(job), runIn(all), ...mount(all), care(all)]
   }
   const rings = isOfRollers(design)
-    ? [cutRollers({ design, method, stock }), ...first(all), ...tracked({ design, method, mounting, stock })]
-    : [...first(all), ...grooved({ design, method, mounting, stock })]
+    ? [cutRollers({ design, method, stock }), ...first(all, stock), ...tracked({ design, method, mounting, stock })]
+    : [...first(all, stock), ...grooved({ design, method, mounting, stock })]
   return [...rings, ...surfaces, runIn(all), ...mount(all), care(all)]
 }
 
 /** Balls before wood, for the wood is cut to the balls; and the gauges before the first of what they check. */
-const first = (job: AnyJob<Design>): readonly Operation[] => [chooseBalls(job), chooseWood(job), makeGauges(job)]
+const first = (job: AnyJob<Design>, stock: PartStocks): readonly Operation[] => [
+  chooseBalls(job),
+  chooseWood(job, stock),
+  makeGauges(job),
+]
 
 /** From the board to an outer ring with a hole. */
 const outerBlank = (job: RingJob): readonly Operation[] => [

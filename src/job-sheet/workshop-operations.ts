@@ -7,7 +7,7 @@ import {
 } from '#shared/bearing/arrangements.ts'
 import { constructionOf } from '#shared/bearing/whole-year.ts'
 import { PART_NAMES } from '#shared/bearing/wood-parts.ts'
-import { SPECIES, type SpeciesId } from '#shared/data/species.ts'
+import { nameOfSpecies } from '#shared/data/species.ts'
 import { resolveMaking } from '#shared/making/defaults.ts'
 import {
   type GaugeKit,
@@ -17,7 +17,7 @@ import {
   plateGaugeKitOf,
 } from '#shared/making/gauge-kit.ts'
 import { hasOneGrain } from '#shared/making/mounting.ts'
-import { plateStockOf, type RingStock, stockOf } from '#shared/making/stock.ts'
+import type { RingStock } from '#shared/making/stock.ts'
 import { itemAt } from '#shared/numbers/item-at.ts'
 import { gaugeNames, PLATE_GAUGE_NAMES, SIZES } from '#src/words/job-sheet/sizes.ts'
 import * as words from '#src/words/job-sheet/workshop.ts'
@@ -26,18 +26,18 @@ import { type AnyJob, arrangementOf, inBareWood, type Operation, type Size, size
 
 /* Operations before the first cut and after the last one, whatever the bearing. Common practice, no source. */
 
+/** What each part of wood is made from. */
+export type PartStocks = Partial<Record<words.PlannedWood['part'], RingStock>>
+
 /** Nothing is cut, and nothing read. */
 const NO_CUT = { part: 'both', sizes: [], cautions: [], readings: [] } as const
 
-export function chooseWood(job: AnyJob<Design>): Operation {
+export function chooseWood(job: AnyJob<Design>, stock: PartStocks): Operation {
   const { resolved } = job.design.bearing
   const { units, making = {} } = resolved.input
   const { woods = {} } = resolveMaking(making, units)
   const split = 'split' in resolved ? resolved.split : 'none'
   const alike = isOfPlates(job.design) ? 'plates' : split === 'inner-ring' ? 'innerRing' : 'outerRing'
-  const stock: Partial<Record<words.PlannedWood['part'], RingStock>> = isOfPlates(job.design)
-    ? plateStockOf(job.design.bearing)
-    : stockOf(job.design.bearing)
   const planned = ([...PART_NAMES, 'cheeks'] as const).flatMap((part): words.PlannedWood[] => {
     const from = stock[part]
     if (from === undefined) return []
@@ -46,7 +46,7 @@ export function chooseWood(job: AnyJob<Design>): Operation {
     return [
       {
         part,
-        ...(species !== undefined && { species: nameOfWood(species) }),
+        ...(species !== undefined && { species: nameOfSpecies(species) }),
         ...(stated && { construction: constructionOf(stated) }),
         blank: from.blank,
         board: itemAt(from.boards, 0),
@@ -55,13 +55,10 @@ export function chooseWood(job: AnyJob<Design>): Operation {
   })
   const lies = { isSplit: split !== 'none', hasGrain: hasOneGrain(woods[alike]) }
   const year = flatSawnDoes(job.design.bearing)
-  const ofBalls = woods.balls && nameOfWood(woods.balls.species)
+  const ofBalls = woods.balls && nameOfSpecies(woods.balls.species)
   const facts = { woods: planned, ofBalls, year }
   return { ...words.wood(arrangementOf(job), lies, facts, units), ...NO_CUT, id: 'choose-wood' }
 }
-
-/** Known: a plan of other woods is refused. */
-const nameOfWood = (species: string): string => SPECIES[species as SpeciesId].name
 
 /** The operation that makes the gauges, before they are first used. */
 export function makeGauges(job: AnyJob<Design>): Operation {

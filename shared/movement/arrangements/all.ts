@@ -1,6 +1,5 @@
 import type { ArrangementName, Bearing, BearingByArrangement, DesignInput } from '#shared/bearing/arrangements.ts'
 import { nameOf } from '#shared/bearing/arrangements.ts'
-import type { WoodPart } from '#shared/bearing/wood-parts.ts'
 import { MOVING_CAGED } from '#shared/movement/arrangements/caged.ts'
 import { MOVING_RADIAL } from '#shared/movement/arrangements/radial.ts'
 import { MOVING_ROLLER } from '#shared/movement/arrangements/roller.ts'
@@ -18,8 +17,3 @@ const MOVING: { readonly [Name in ArrangementName]: MovingArrangement<BearingByA
 /** The movement of a design's arrangement. */
 export const movingOf = (design: Pick<DesignInput, 'arrangement'>): MovingArrangement<Bearing> =>
   MOVING[nameOf(design)] as MovingArrangement<Bearing>
-
-/** The parts of wood of a design's arrangement, each once. */
-export const woodPartsOf = (design: Pick<DesignInput, 'arrangement'>): readonly WoodPart[] => [
-  ...new Set(movingOf(design).boards),
-]

@@ -5,7 +5,7 @@ import {
   type Design,
   type DesignInput,
   design,
-  traitsOf,
+  woodPartsOf,
 } from '#shared/bearing/arrangements.ts'
 import { type Field, type Group, type Leaf, leavesOf } from '#shared/bearing/field.ts'
 import type { Refusal } from '#shared/bearing/refusal.ts'
@@ -15,7 +15,7 @@ import type { Result } from '#shared/result.ts'
 import { inUnits, type Mm, type Units } from '#shared/units/length.ts'
 import { FAULTS } from '#src/words/kiosk/faults.ts'
 import { MONTH_NAMES } from '#src/words/kiosk/place.ts'
-import type { BearingTexts } from './job.ts'
+import { type BearingTexts, WOODS } from './job.ts'
 import { readCount, readLength, readNumber, Unread, withPoint } from './text.ts'
 
 /** A bearing as the page reads it: for the core, for the service, and what cannot be read of it. */
@@ -82,7 +82,7 @@ export const designHere = ({ input }: ReadBearing): Result<Design, readonly Refu
 /** What a link may state and no form of the page has: only the service knows whether it applies to the bearing. */
 export const statedBesides = (bearing: BearingTexts): readonly string[] =>
   Object.keys(bearing).filter((name) => name.startsWith(FREE) && !IN_FORMS.some((known) => name.startsWith(known)))
-const IN_FORMS = ['making.name', 'making.woods.', 'making.climate.']
+const IN_FORMS = ['making.name', WOODS, 'making.climate.']
 
 /** Whether the year decides sizes: only the service and its like know how. */
 export const hasPlace = (bearing: BearingTexts): boolean => climateOf(bearing) !== undefined
@@ -132,7 +132,7 @@ function placeFaults(bearing: BearingTexts, arrangement: ArrangementName): reado
   const figures = new Map(read)
   const [driest, dampest] = [figures.get(HUMIDITIES.driest), figures.get(HUMIDITIES.dampest)]
   const isOfWood = (bearing['balls.material'] ?? 'wood') === 'wood'
-  const woodless = [...woodPartsOf(arrangement), ...(isOfWood ? ['balls'] : [])].filter(
+  const woodless = [...woodPartsOf({ arrangement }), ...(isOfWood ? ['balls'] : [])].filter(
     (part) =>
       bearing[`${WOODS}${part}.species`] === undefined && bearing[`${WOODS}${part}.construction`] !== WITHOUT_SPECIES,
   )
@@ -145,17 +145,8 @@ function placeFaults(bearing: BearingTexts, arrangement: ArrangementName): reado
   ]
 }
 
-const WOODS = 'making.woods.'
 /** Plywood moves alike, whatever it is of. */
 export const WITHOUT_SPECIES = 'cross-laminated-ply'
-
-/** The parts of wood of an arrangement, in the order in which they are asked for. */
-export const woodPartsOf = (arrangement: ArrangementName): readonly WoodPart[] => {
-  const { members, ballSet } = traitsOf({ arrangement })
-  return members === 'plates'
-    ? ['plates']
-    : ['outerRing', 'innerRing', ...(ballSet === 'caged' ? ['cage' as const] : [])]
-}
 
 /** What may be stated of a bearing of one arrangement. */
 export interface Scope {
@@ -167,7 +158,7 @@ export interface Scope {
 export const scopeOf = (arrangement: ArrangementName): Scope => ({
   arrangement,
   leaves: leavesFor(arrangement),
-  woodParts: woodPartsOf(arrangement),
+  woodParts: woodPartsOf({ arrangement }),
 })
 
 export interface MonthTexts {

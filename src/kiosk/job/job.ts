@@ -7,6 +7,8 @@ export type Stage = (typeof STAGES)[number]
 
 /** A bearing by the query names of the service, each value as it was typed: `balls.count` is `12`. */
 export type BearingTexts = Readonly<Record<string, string>>
+/** Begins the names of what is stated of the wood of a part. */
+export const WOODS = 'making.woods.'
 
 /** Everything that a maker has stated about one bearing. The address carries all of it, and nothing else has any. */
 export interface Job {

@@ -1,5 +1,5 @@
 import type { Scope } from './bearing.ts'
-import type { BearingTexts } from './job.ts'
+import { type BearingTexts, WOODS } from './job.ts'
 
 /** What becomes of a bearing that shall be of another arrangement. */
 export interface OtherArrangement {
@@ -9,8 +9,6 @@ export interface OtherArrangement {
   /** Parts that only it has are of the wood of the first part of the old one. */
   readonly isWoodTaken: boolean
 }
-
-const WOODS = 'making.woods.'
 
 /** The same bearing as another arrangement: whatever that one has too stays, and what only repeats the usual is left to it. */
 export function asArrangement(bearing: BearingTexts, from: Scope, to: Scope): OtherArrangement {

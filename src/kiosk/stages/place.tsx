@@ -1,16 +1,9 @@
+import { woodPartsOf } from '#shared/bearing/arrangements.ts'
 import type { WoodPart } from '#shared/bearing/wood-parts.ts'
 import { CONSTRUCTIONS } from '#shared/wood/construction.ts'
 import { Choice, Messages, TextField } from '#src/kiosk/controls.tsx'
 import { textsOf } from '#src/kiosk/derived-bearing.ts'
-import {
-  HUMIDITIES,
-  hasPlace,
-  MONTHS,
-  monthsIn,
-  textOfMonths,
-  WITHOUT_SPECIES,
-  woodPartsOf,
-} from '#src/kiosk/job/bearing.ts'
+import { HUMIDITIES, hasPlace, MONTHS, monthsIn, textOfMonths, WITHOUT_SPECIES } from '#src/kiosk/job/bearing.ts'
 import { type BearingTexts, withBearing } from '#src/kiosk/job/job.ts'
 import { withPoint } from '#src/kiosk/job/text.ts'
 import { YearPicture } from '#src/kiosk/pictures/year.tsx'
@@ -48,7 +41,7 @@ export function PlaceStage({ job, derived, change }: StageProps) {
           value={bearing['making.name'] ?? ''}
           onInput={(text) => set({ 'making.name': text })}
         />
-        {woodPartsOf(derived.arrangement).map((each) => (
+        {woodPartsOf(derived).map((each) => (
           <fieldset key={each}>
             <legend>{PLACE.parts[each]}</legend>
             <Wood woods={woods} part={each} label={PLACE.wood} bearing={bearing} set={set} />
