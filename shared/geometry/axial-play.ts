@@ -1,4 +1,3 @@
-import { itemAt } from '#shared/numbers/item-at.ts'
 import { requireAboveZero, requireWithin } from '#shared/precondition.ts'
 import { type Mm, mm } from '#shared/units/length.ts'
 import { type Groove, grooveHalfWidth } from './groove.ts'
@@ -53,7 +52,7 @@ export function sidewaysTravel(groove: Groove, ballDiameter: Mm, drop: Mm): Mm {
  * the other has not. With both contacts on the arcs, and rs = re + ri − Dw the sum of the two centre arcs, the ball
  * leans to the free contact angle cos α = 1 − Gr / (2 rs) and the play is 2 rs sin α = √(4 rs Gr − Gr²), the usual
  * end play of a groove ball bearing (Harris, Rolling Bearing Analysis). Where a groove's edge is met
- * before, the best share between the grooves is searched, to about 1e-9 of the ball diameter.
+ * before, the best of a few shares is taken, all in closed form.
  *
  * @param clearance Gr [mm], from 0 to below twice the shallower seat: more would let the balls climb out
  * @throws RangeError outside that range
@@ -68,49 +67,28 @@ export function axialPlay(
   const inner = centrePath(grooves.inner, ballDiameter)
   requireWithin('clearance', clearance, 0, 2 * Math.min(outer.seatDepth, inner.seatDepth))
   const drop = clearance / 2
-  if (drop <= Math.min(outer.arcDrop, inner.arcDrop)) {
-    const arcs = outer.arcRadius + inner.arcRadius
-    return mm(2 * Math.sqrt(Math.max(0, drop * (2 * arcs - drop))))
-  }
-  return mm(
-    2 *
-      widest(
-        (share) => sideways(outer, share) + sideways(inner, drop - share),
-        [0, Math.min(outer.arcDrop, drop), Math.max(drop - inner.arcDrop, 0), drop],
-      ),
-  )
+  const aside = (share: number): number => sideways(outer, share) + sideways(inner, drop - share)
+  return mm(2 * Math.max(...levelShares(outer, inner, drop).map(aside)))
 }
 
-const SAMPLES = 32
-const GOLDEN = (Math.sqrt(5) - 1) / 2
-/** Each round keeps 0.618 of the bracket: 48 of them leave 1e-10 of it. */
-const GOLDEN_ROUNDS = 48
-
-/** The largest value of a function that is smooth between the given points. */
-function widest(at: (x: number) => number, points: readonly number[]): number {
-  const ends = [...points].sort((a, b) => a - b)
-  let best = Math.max(...ends.map(at))
-  for (let piece = 1; piece < ends.length; piece++) {
-    const low = itemAt(ends, piece - 1)
-    const width = (itemAt(ends, piece) - low) / SAMPLES
-    for (let sample = 1; sample < SAMPLES; sample++) {
-      const x = low + sample * width
-      if (at(x) >= at(x - width) && at(x) >= at(x + width)) best = Math.max(best, peak(at, x - width, x + width))
-    }
-  }
-  return best
+/**
+ * The shares of the outer groove among which is the best: where a groove passes from its arc to its edge, and where all is in
+ * balance, both contacts and the centre in one line. On an arc the contact's angle from the seat has the cosine 1 − share / R; on an
+ * edge it is how far the centre stands below the land, over rw: so each balance is a linear equation. Between two edges a balance is
+ * the worst share and not the best. A share that belongs to another pair of contacts than it was solved for does no harm: the
+ * centre can stand there too.
+ */
+function levelShares(outer: CentrePath, inner: CentrePath, drop: number): readonly number[] {
+  const ofOuter = shareInBalance(outer, inner, drop)
+  const ofInner = drop - shareInBalance(inner, outer, drop)
+  const onArcs = (drop * outer.arcRadius) / (outer.arcRadius + inner.arcRadius)
+  const inside = [outer.arcDrop, drop - inner.arcDrop, onArcs, ofOuter, ofInner]
+  return [0, drop, ...inside.filter((share) => share > 0 && share < drop)]
 }
 
-function peak(at: (x: number) => number, low: number, high: number): number {
-  let [from, to] = [low, high]
-  for (let round = 0; round < GOLDEN_ROUNDS; round++) {
-    const left = to - GOLDEN * (to - from)
-    const right = from + GOLDEN * (to - from)
-    if (at(left) < at(right)) from = left
-    else to = right
-  }
-  return at((from + to) / 2)
-}
+/** The share of a groove whose ball touches its arc here, the other groove's edge there; not a number where any share is in balance. */
+const shareInBalance = ({ arcRadius }: CentrePath, { ballRadius, seatDepth }: CentrePath, drop: number): number =>
+  (arcRadius * (drop - seatDepth)) / (arcRadius - ballRadius)
 
 /**
  * Tilt: how far the inner ring's axis can lean out of the outer's, either way. At the top the ring is displaced along

@@ -1,6 +1,6 @@
 import fc from 'fast-check'
 import { describe, expect, test } from 'vitest'
-import { axialPlay, tilt } from '#shared/geometry/axial-play.ts'
+import { axialPlay, sidewaysTravel, tilt } from '#shared/geometry/axial-play.ts'
 import type { Groove } from '#shared/geometry/groove.ts'
 import { seatIn } from '#shared/geometry/seat.ts'
 import { mm } from '#shared/units/length.ts'
@@ -62,6 +62,25 @@ describe('axial play', () => {
     const found = playBySearch(outer, inner, clearance)
     expect(found).toBeLessThan(play + 1e-4)
     expect(found).toBeGreaterThan(play * 0.997 - 1e-4)
+  })
+
+  test('no share between the grooves gives more, and one gives as much', () => {
+    const SHARES = 400
+    // Close together near both ends, where the best share may be a thousandth of all.
+    const parts = Array.from({ length: SHARES + 1 }, (_, i) => Math.sin((Math.PI * i) / (2 * SHARES)) ** 4)
+    fc.assert(
+      fc.property(any, any, between(0, 1), (outer, inner, part) => {
+        const clearance = part * most(outer, inner)
+        const drop = clearance / 2
+        const aside = (share: number) =>
+          sidewaysTravel(outer, mm(1), mm(share)) + sidewaysTravel(inner, mm(1), mm(drop - share))
+        const shares = parts.flatMap((share) => [share * drop, drop - share * drop])
+        const best = 2 * Math.max(...shares.map(aside))
+        const play = axialPlay({ outer, inner }, mm(1), mm(clearance))
+        expect(play).toBeGreaterThanOrEqual(best - 1e-12)
+        expect(play).toBeLessThanOrEqual(best * 1.001 + 1e-9)
+      }),
+    )
   })
 
   // Harris, Rolling Bearing Analysis, free contact angle and end play: from memory
