@@ -1,5 +1,6 @@
 import type { EccentricFilling } from '#shared/geometry/eccentric-filling.ts'
 import { grooveDepthForSeat } from '#shared/geometry/seat.ts'
+import { toDecimals } from '#shared/numbers/decimals.ts'
 import { type Mm, mm } from '#shared/units/length.ts'
 import { shopFigure, shopStep } from '#shared/units/shop-figure.ts'
 import { stepDown, stepUp } from '#shared/units/step.ts'
@@ -200,7 +201,7 @@ export function depthRemedies(
   const round = way === 'up' ? stepUp : stepDown
   if (path.endsWith('grooveDepth')) return length(path, round(depth, stepOf(resolved)), depth)
   const engagement = depth / resolved.ballDiameter
-  return number(path, Number(round(engagement, mm(0.01)).toFixed(2)), engagement)
+  return number(path, toDecimals(round(engagement, mm(0.01)), 2), engagement)
 }
 
 export function landFindings(bearing: RingPair): readonly Finding[] {

@@ -1,3 +1,4 @@
+import { toDecimals } from '#shared/numbers/decimals.ts'
 import { type ForceUnits, inForceUnits, inTorqueUnits } from '#shared/units/force.ts'
 import { inUnits, type Mm, type Units } from '#shared/units/length.ts'
 
@@ -7,7 +8,7 @@ const DECIMALS: Readonly<Record<Units, number>> = { in: 4, mm: 2 }
 /** A length in a sentence: `15.96 mm`, `0.6284 in`. The exact figures to work to are in the numbers of an answer. */
 export function figure(length: Mm, units: Units): string {
   const value = inUnits(length, units)
-  const fixed = Number(value.toFixed(DECIMALS[units]))
+  const fixed = toDecimals(value, DECIMALS[units])
   return `${fixed === 0 && value !== 0 ? Number(value.toPrecision(2)) : fixed} ${units}`
 }
 
@@ -23,13 +24,13 @@ export function errorFigure(error: Mm, units: Units): string {
 }
 
 /** An angle in a sentence: `11.25°`. */
-export const angleFigure = (degrees: number): string => `${Number(degrees.toFixed(2))}°`
+export const angleFigure = (degrees: number): string => `${toDecimals(degrees, 2)}°`
 
 /** A ratio as a percentage with at most one decimal, never rounded to 0 or to certainty: `22 %`, `less than 0.1 %`. */
 export function percent(ratio: number): string {
   if (ratio > 0 && ratio < 0.001) return 'less than 0.1 %'
   if (ratio < 1 && ratio > 0.999) return 'more than 99.9 %'
-  return `${Number((ratio * 100).toFixed(1))} %`
+  return `${toDecimals(ratio * 100, 1)} %`
 }
 
 /** A chance that was worked out of readings: nothing is ever quite certain. */

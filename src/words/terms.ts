@@ -156,15 +156,17 @@ export const TERMS: Readonly<Record<ArrangementName, Terms>> = {
   },
 }
 
+const isArrangement = (name: string): name is ArrangementName => Object.hasOwn(TERMS, name)
+
 /**
  * The terms of a design's arrangement.
  *
  * @throws RangeError for an arrangement that there is not
  */
 export function termsOf({ arrangement = nameOf({}) }: { readonly arrangement?: string }): Terms {
-  const terms = Object.entries(TERMS).find(([name]) => name === arrangement)?.[1]
-  if (terms === undefined) throw new RangeError(`arrangement must be one of ${Object.keys(TERMS)}, got ${arrangement}`)
-  return terms
+  if (!isArrangement(arrangement))
+    throw new RangeError(`arrangement must be one of ${Object.keys(TERMS)}, got ${arrangement}`)
+  return TERMS[arrangement]
 }
 
 export const WOODEN_PARTS: Readonly<Record<WoodPart, string>> = {

@@ -1,6 +1,7 @@
 import { traitsOf } from '#shared/bearing/arrangements.ts'
 import { ENTRY_MEAN } from '#shared/bearing/entry-gap.ts'
 import type { Year } from '#shared/movement/year.ts'
+import { toDecimals } from '#shared/numbers/decimals.ts'
 import type { AimPoint, Chance } from '#shared/questions/tolerance/aim.ts'
 import { riseOnLargest } from '#shared/questions/tolerance/arrangements/thrust.ts'
 import { isOfPlates, type PlateCheck, type RingCheck } from '#shared/questions/tolerance/checked.ts'
@@ -153,7 +154,7 @@ export function explainEffect(
   { units, terms }: { readonly units: Units; readonly terms: Terms },
 ): string {
   const moved = (slope: number): string =>
-    name === 'climate' ? figure(mm(slope), units) : `${Number(slope.toFixed(2))} ${units}`
+    name === 'climate' ? figure(mm(slope), units) : `${toDecimals(slope, 2)} ${units}`
   return [
     `If ${growth(name, `1 ${units}`, terms)}, the ${terms.gap} changes by ${moved(gap.slope)} and the ${terms.play} by ${moved(play.slope)}. `,
     `This causes ${percent(gap.share)} of the scatter of the ${terms.gap} and ${percent(play.share)} of the scatter of the ${terms.play}.`,

@@ -1,3 +1,4 @@
+import { toDecimals } from '#shared/numbers/decimals.ts'
 import {
   bulgeRadius,
   type Drawing,
@@ -125,7 +126,7 @@ function writerOf({ scale, height }: Drawing) {
 /** @throws RangeError for a number that is not finite: a bug must not reach a browser as `NaN` */
 function fixed(value: number): string {
   if (!Number.isFinite(value)) throw new RangeError(`a length must be finite, got ${value}`)
-  const rounded = Number(value.toFixed(DIGITS))
+  const rounded = toDecimals(value, DIGITS)
   return rounded === 0 ? '0' : plain(rounded)
 }
 
