@@ -21,12 +21,14 @@ export function isWithinBounds({ path, kind, value }: Suggestion, group: Group, 
  * text in inches where the rest is in millimetres. The whole input is given back, to be sent again.
  */
 export function beyondBounds(input: AnyInput, group: Group): readonly Refusal[] {
-  const placed = leavesOf(group.fields).flatMap(({ path, names, field }): Placed[] => {
+  const placed: Placed[] = []
+  for (const { path, names, field } of leavesOf(group.fields)) {
+    if (field.kind !== 'length' && field.kind !== 'length-or-null' && field.kind !== 'lengths') continue
     const value = valueAt(input, names)
-    if (value === undefined || field.kind === 'choice') return []
-    if (field.kind === 'lengths') return (value as readonly Mm[]).map((one, i) => [`${path}/${i}`, one, field.bounds])
-    return field.kind === 'length' || field.kind === 'length-or-null' ? [[path, value as Mm | null, field.bounds]] : []
-  })
+    if (value === undefined) continue
+    if (field.kind !== 'lengths') placed.push([path, value as Mm | null, field.bounds])
+    else placed.push(...(value as readonly Mm[]).map((one, i): Placed => [`${path}/${i}`, one, field.bounds]))
+  }
   return lengthsBeyond(placed, input.units)
 }
 

@@ -147,7 +147,7 @@ export function valueAt(input: unknown, names: readonly string[]): unknown {
   let at = input
   for (const name of names) {
     if (typeof at !== 'object' || at === null || !Object.hasOwn(at, name)) return undefined
-    at = Reflect.get(at, name)
+    at = (at as Readonly<Record<string, unknown>>)[name]
   }
   return at
 }

@@ -72,7 +72,7 @@ interface UnevenLoss {
  * @throws RangeError outside the ranges of `RandomBalls`
  */
 export function unevenLoss(ballCount: number): UnevenLoss {
-  const { mean, variance, third } = momentsOf(lossOf(ballCount))
+  const { mean, variance, third } = momentsFor(ballCount)
   if (ballCount === FEWEST) return { mean: 0, variance: 0, skewness: 0 }
   const own = variance - 4 / ballCount
   return { mean, variance: own, skewness: third / (own * Math.sqrt(own)) }
@@ -137,7 +137,7 @@ export function playMoments({ play, scatter, ballCount }: RandomBalls): {
   readonly standardDeviation: Mm
 } {
   requireScatter(scatter)
-  const { mean, variance } = momentsOf(lossOf(ballCount))
+  const { mean, variance } = momentsFor(ballCount)
   return { mean: mm(play - scatter * mean), standardDeviation: mm(scatter * Math.sqrt(variance)) }
 }
 
@@ -152,12 +152,23 @@ type Polynomial = readonly number[]
 const normalMoment = (power: number): number =>
   power % 2 === 1 ? 0 : power < 2 ? 1 : (power - 1) * normalMoment(power - 2)
 
-/** Of a polynomial in a standard normal number. */
-function momentsOf(polynomial: Polynomial): {
+interface Moments {
   readonly mean: number
   readonly variance: number
+  /** Central. */
   readonly third: number
-} {
+}
+
+const MOMENTS = new Map<number, Moments>()
+
+function momentsFor(ballCount: number): Moments {
+  const known = MOMENTS.get(ballCount) ?? momentsOf(lossOf(ballCount))
+  MOMENTS.set(ballCount, known)
+  return known
+}
+
+/** Of a polynomial in a standard normal number. */
+function momentsOf(polynomial: Polynomial): Moments {
   const mean = meanOf(polynomial)
   const off = polynomial.map((coefficient, power) => (power === 0 ? coefficient - mean : coefficient))
   const squared = product(off, off)

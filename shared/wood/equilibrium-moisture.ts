@@ -36,7 +36,7 @@ const K2 = [1.09, 0.0284, -0.0000904] as const
  */
 export function equilibriumMoisture(air: Air): number {
   requireWithin('relativeHumidity', air.relativeHumidity, 0, 100)
-  return atHumidity(air.temperature, air.relativeHumidity / 100)
+  return moistureBy(air.temperature)(air.relativeHumidity / 100)
 }
 
 /**
@@ -48,17 +48,21 @@ export function equilibriumMoisture(air: Air): number {
  */
 export function relativeHumidityFor(moisture: number, temperature: number): number | undefined {
   requireWithin('moisture', moisture, 0, Number.MAX_VALUE)
-  if (moisture > atHumidity(temperature, 1)) return undefined
-  return 100 * bracketedRoot((humidity) => atHumidity(temperature, humidity) - moisture, 0, 1)
+  const moistureAt = moistureBy(temperature)
+  if (moisture > moistureAt(1)) return undefined
+  return 100 * bracketedRoot((humidity) => moistureAt(humidity) - moisture, 0, 1)
 }
 
-function atHumidity(temperature: number, h: number): number {
+/** Moisture content by the humidity as a fraction, at one temperature. */
+function moistureBy(temperature: number): (h: number) => number {
   requireWithin('temperature', temperature, TEMPERATURES.least, TEMPERATURES.most)
   const fahrenheit = 1.8 * temperature + 32
   const at = ([constant, linear, square]: readonly [number, number, number]): number =>
     constant + fahrenheit * (linear + fahrenheit * square)
-  const [k, k1, k2] = [at(K), at(K1), at(K2)]
-  const a = k1 * k * h
-  const b = k1 * k2 * k * k * h * h
-  return (1800 / at(W)) * ((k * h) / (1 - k * h) + (a + 2 * b) / (1 + a + b))
+  const [w, k, k1, k2] = [at(W), at(K), at(K1), at(K2)]
+  return (h) => {
+    const a = k1 * k * h
+    const b = k1 * k2 * k * k * h * h
+    return (1800 / w) * ((k * h) / (1 - k * h) + (a + 2 * b) / (1 + a + b))
+  }
 }

@@ -1,11 +1,11 @@
 import { type Static, Type } from 'typebox'
 import { type Dimension as CoreDimension, DIMENSION_SYMBOLS, type DimensionKey } from '#shared/bearing/dimensions.ts'
 import type { Units } from '#shared/units/length.ts'
-import { named, shownBy, text } from '#src/api/schema.ts'
+import { complete, named, text } from '#src/api/schema.ts'
 import { dimensionName } from '#src/words/dimension-names.ts'
 import type { Terms } from '#src/words/terms.ts'
-import { shownLength } from './length.ts'
-import { shownNumber } from './number.ts'
+import { show, shownLength } from './length.ts'
+import { showNumber, shownNumber } from './number.ts'
 
 export const Dimension = named('Dimension', 'One size to work to.', {
   key: Type.Unsafe<DimensionKey>(text('A name for programs that never changes: the path of the value in this answer.')),
@@ -26,18 +26,19 @@ export const Dimension = named('Dimension', 'One size to work to.', {
   gapChangeAtShop: Type.Optional(shownLength('Change of the ball gap when you cut to the shop figure.')),
 })
 
+/** An answer has some thirty of these: each is written out, and not shown by its schema, which takes three times as long. */
 export function toDimension(row: CoreDimension, units: Units, terms: Terms): Static<typeof Dimension> {
-  const { shop, cutToShop, ...figures } = row
-  return shownBy(
-    Dimension,
-    {
-      ...figures,
-      symbol: DIMENSION_SYMBOLS[row.key],
-      name: dimensionName(row.key, terms),
-      shop: shop.text,
-      shopError: shop.error,
-      cutToShop: cutToShop?.text,
-    },
-    units,
-  )
+  const { key, value, cutTo, shop, cutToShop, gapPerUnit, gapChangeAtShop } = row
+  return complete<Static<typeof Dimension>>({
+    key,
+    symbol: DIMENSION_SYMBOLS[key],
+    name: dimensionName(key, terms),
+    value: show(value, units),
+    cutTo: cutTo === undefined ? undefined : show(cutTo, units),
+    shop: shop.text,
+    cutToShop: cutToShop?.text,
+    shopError: show(shop.error, units),
+    gapPerUnit: gapPerUnit === undefined ? undefined : showNumber(gapPerUnit),
+    gapChangeAtShop: gapChangeAtShop === undefined ? undefined : show(gapChangeAtShop, units),
+  })
 }

@@ -81,6 +81,17 @@ type RawObject<Properties extends TProperties> = {
     : never
 }
 
+/** Every field of an object of an answer, those that may be left out too. */
+type Complete<T> = {
+  readonly [Name in keyof Required<T>]: Record<never, never> extends Pick<T, Name> ? T[Name] | undefined : T[Name]
+}
+
+/**
+ * An object of an answer from all its fields, so that none is forgotten. What is undefined is left out as the answer is written;
+ * until then all such objects have one shape, which is written at twice the speed.
+ */
+export const complete = <T>(fields: Complete<T>): T => fields as T
+
 /**
  * An object of an answer by its schema, with all that is in it: every length in the caller's units, every other number rounded,
  * anything else as it is, and so what another schema describes unless `ref` leads there. Values that the schema does not name
@@ -121,7 +132,7 @@ function showingOf({ [TARGET]: target, $ref, type, items, properties }: JsonSche
   return (values, units) => {
     const shown: Record<string, unknown> = {}
     for (const [name, showPart] of parts) {
-      const part: unknown = Reflect.get(Object(values), name)
+      const part = (values as Readonly<Record<string, unknown>>)[name]
       if (part !== undefined) shown[name] = showPart(part, units)
     }
     return shown

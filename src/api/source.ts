@@ -11,4 +11,13 @@ export const Source = named('Source', 'The source of a formula or a figure, with
   ),
 })
 
-export const toSource = (id: SourceId): Static<typeof Source> => ({ id, ...ALL_SOURCES[id] })
+const ROWS = new Map(
+  Object.entries(ALL_SOURCES).map(([id, row]): [string, Static<typeof Source>] => [id, { id, ...row }]),
+)
+
+/** @throws RangeError for a source that there is not */
+export function toSource(id: SourceId): Static<typeof Source> {
+  const row = ROWS.get(id)
+  if (row === undefined) throw new RangeError(`there is no source ${id}`)
+  return row
+}
