@@ -1,12 +1,14 @@
 import type { qrCode } from '#src/drawings/qr-code.ts'
 import type { asArrangement } from '#src/kiosk/job/other-arrangement.ts'
 import type { inOtherUnits } from '#src/kiosk/job/units.ts'
+import type { fetchDrawing } from './fetch-drawing.ts'
 
 /** What no first drawing needs. */
 export interface Later {
   readonly qrCode: typeof qrCode
   readonly asArrangement: typeof asArrangement
   readonly inOtherUnits: typeof inOtherUnits
+  readonly fetchDrawing: typeof fetchDrawing
 }
 
 /** The page's second script brings it, before a hand can be at any field; undefined until then. */

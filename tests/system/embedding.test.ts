@@ -5,6 +5,7 @@ import { sharedApp, startedApp } from '#tests/support/started-app.ts'
 import { violations } from './axe.ts'
 import { boxesOf, openedPage } from './browser.ts'
 import { courseSite } from './course-site.ts'
+import { inkOf } from './ink.ts'
 import { outputOf, testsThatNeed } from './needed.ts'
 import { switchedProxy } from './switched-proxy.ts'
 
@@ -86,24 +87,35 @@ test.each(['assembly', 'templates', 'gauges', 'bearing'])(
 )
 
 describe('light and dark', () => {
-  const inkAndPaper = `(() => {
-    const style = getComputedStyle(document.body)
-    const light = (colour) => colour.match(/\\d+/g).slice(0, 3).reduce((sum, part) => sum + Number(part), 0) / 765
-    const line = getComputedStyle(document.querySelector('svg g'))
-    return { ink: light(line.stroke), paper: light(style.backgroundColor) }
-  })()`
+  /** Text needs 7 where it must be read by anyone (WCAG 2.2, 1.4.6); thin lines are no easier to see. */
+  const LEAST_CONTRAST = 7
+  const DRAWINGS = ['assembly', 'templates', 'gauges'].flatMap((view) => [`v1/drawings/${view}.html`, `embed/${view}`])
 
-  test.each([
-    ['light', false],
-    ['dark', true],
-  ] as const)('%s: lines stand out from the paper', async (colorScheme, isDark) => {
-    const { page } = await openedPage({ colorScheme })
-    await page.goto(`${await sharedApp()}/v1/drawings/gauges.html?units=mm&balls.count=12&balls.diameter=16&bore=12`)
-    const seen = (await page.evaluate(inkAndPaper)) as { readonly ink: number; readonly paper: number }
-    expect(seen.ink > seen.paper).toBe(isDark)
-    expect(Math.abs(seen.ink - seen.paper)).toBeGreaterThan(0.7)
-    await page.emulateMedia({ media: 'print', colorScheme })
-    expect(await page.evaluate(inkAndPaper)).toEqual({ ink: 0, paper: 1 })
+  test.each([...DRAWINGS, 'embed/bearing'])('all lines of %s stand out from the ground', async (path) => {
+    const { page } = await openedPage()
+    const query = 'units=mm&balls.count=12&balls.diameter=16&bore=12'
+    await page.goto(`${await sharedApp()}/${path}?${query}`)
+    for (const [colorScheme, isDark] of [
+      ['light', false],
+      ['dark', true],
+    ] as const) {
+      await page.emulateMedia({ media: 'screen', colorScheme })
+      const { ink, paper, leastContrast } = await inkOf(page, '.wide svg')
+      expect(ink > paper, colorScheme).toBe(isDark)
+      expect(leastContrast, colorScheme).toBeGreaterThan(LEAST_CONTRAST)
+      await page.emulateMedia({ media: 'print', colorScheme })
+      expect(await inkOf(page, '.wide svg')).toEqual({ ink: 0, paper: 1, leastContrast: 21 })
+    }
+  })
+
+  test.each(['light', 'dark'] as const)('a frame that asks for %s has it, whatever the reader has', async (theme) => {
+    const { page } = await openedPage({ colorScheme: theme === 'dark' ? 'light' : 'dark' })
+    await page.goto(
+      `${await sharedApp()}/embed/assembly?units=mm&balls.count=12&balls.diameter=16&bore=12&theme=${theme}`,
+    )
+    const { ink, paper, leastContrast } = await inkOf(page, '.wide svg')
+    expect(ink > paper).toBe(theme === 'dark')
+    expect(leastContrast).toBeGreaterThan(LEAST_CONTRAST)
   })
 })
 

@@ -26,7 +26,7 @@ export async function openedJob(fragment = '', options: Parameters<typeof opened
 
 /** Nothing is on its way any more. */
 export async function calm(page: Page): Promise<void> {
-  const coming = page.locator('.waiting, [aria-busy=true], div.drawing')
+  const coming = page.locator('.waiting, [aria-busy=true]')
   await eventually(async () => expect(await coming.count()).toBe(0))
 }
 

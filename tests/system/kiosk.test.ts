@@ -4,6 +4,7 @@ import { STAGE_NAMES } from '#src/words/kiosk/page.ts'
 import { ask } from '#tests/support/ask.ts'
 import { violations, violationsOfColour } from './axe.ts'
 import { boxesOf } from './browser.ts'
+import { inkOf } from './ink.ts'
 import { calm, FIRST, kioskAddress, openedJob, sizeOf, stage } from './kiosk-page.ts'
 import { testsThatNeed } from './needed.ts'
 
@@ -35,8 +36,23 @@ describe('the bearing', () => {
     await page.locator('[name=outerRing]').fill('25')
     expect(await sizeOf(page, 'outer ring, groove depth')).toBe('3.50 mm')
     await calm(page)
-    expect(await page.locator('#drawing').getAttribute('src')).toContain('balls.count=13')
+    expect(await page.locator('#drawing svg').textContent()).toContain('13 wooden balls, Dw Ø14')
     expect(faults).toEqual([])
+  })
+
+  test('the drawing has the light of the page, and is printed black on white', async () => {
+    const { page } = await openedJob(FIRST, { colorScheme: 'dark' })
+    await page.locator('#drawing svg').waitFor()
+    const dark = await inkOf(page, '#drawing svg')
+    expect(dark.ink).toBeGreaterThan(dark.paper)
+    expect(dark.leastContrast).toBeGreaterThan(7)
+    // A camera reads a code by its dark modules on a light ground.
+    const [ground, modules] = await page.locator('#drawing [shape-rendering] path').all()
+    expect([await ground?.getAttribute('fill'), await modules?.getAttribute('fill')]).toEqual(['#fff', '#000'])
+    await page.emulateMedia({ colorScheme: 'light' })
+    expect((await inkOf(page, '#drawing svg')).ink).toBeLessThan(0.2)
+    await page.emulateMedia({ media: 'print', colorScheme: 'dark' })
+    expect(await inkOf(page, '#drawing svg')).toEqual({ ink: 0, paper: 1, leastContrast: 21 })
   })
 
   test('the example is the tide clock of the README, whatever was chosen before', async () => {

@@ -1,18 +1,42 @@
-import { useEffect, useState } from 'preact/hooks'
+import { useEffect, useRef, useState } from 'preact/hooks'
+import { later } from '#src/kiosk/second-script.ts'
 import { queryOf } from '#src/kiosk/service.ts'
-import { BEARING } from '#src/words/kiosk/bearing.ts'
 
 /** So long nobody touches anything before a drawing is fetched. */
 const CALM_MS = 400
 
-/** The whole assembly drawing, for screens that are wide enough to read it. While the bearing changes there is none. */
-export function AssemblyPicture({ request, name }: { readonly request: object; readonly name: string }) {
+interface Fetched {
+  readonly address: string
+  /** None where the drawing could not be had. */
+  readonly drawing?: Element | undefined
+}
+
+/**
+ * The whole assembly drawing, for screens that are wide enough to read it. It stands in the page as a part of it, so its lines
+ * have the page's ink, light or dark. While the bearing changes there is none.
+ */
+export function AssemblyPicture({ request }: { readonly request: object }) {
   const address = `/v1/drawings/assembly.svg?${queryOf(request)}`
-  const [calm, setCalm] = useState<string>()
+  const fetchDrawing = later()?.fetchDrawing
+  const [fetched, setFetched] = useState<Fetched>()
+  const place = useRef<HTMLDivElement>(null)
+  const drawing = fetched?.address === address ? fetched.drawing : undefined
   useEffect(() => {
-    const waiting = setTimeout(() => setCalm(address), CALM_MS)
-    return () => clearTimeout(waiting)
-  }, [address])
-  if (calm !== address) return <div class="drawing wide-only" />
-  return <img class="drawing wide-only" id="drawing" key={address} src={address} alt={`${BEARING.drawing}: ${name}`} />
+    const asking = new AbortController()
+    const calm = setTimeout(() => {
+      fetchDrawing?.(address, asking.signal).then(
+        (found) => setFetched({ address, drawing: found }),
+        () => undefined, // broken off by the next bearing
+      )
+    }, CALM_MS)
+    return () => {
+      clearTimeout(calm)
+      asking.abort()
+    }
+  }, [address, fetchDrawing])
+  useEffect(() => {
+    if (drawing !== undefined) place.current?.replaceChildren(drawing)
+  }, [drawing])
+  if (fetched?.address !== address) return <div class="drawing wide-only" aria-busy="true" />
+  return drawing === undefined ? null : <div class="drawing wide-only" id="drawing" key={address} ref={place} />
 }

@@ -116,7 +116,7 @@ export function BearingStage({ job, derived, change }: StageProps) {
         </form>
         <BearingResult derived={derived} set={set} />
       </div>
-      {derived.sheetRequest && <AssemblyPicture request={derived.sheetRequest} name={derived.name} />}
+      {derived.sheetRequest && <AssemblyPicture request={derived.sheetRequest} />}
     </>
   )
 }

@@ -17,7 +17,6 @@ export const BEARING = {
   outerRing: 'outer ring',
   innerRing: 'inner ring',
   arrangement: 'Kind of bearing',
-  drawing: 'drawing of the bearing',
   besides: 'Also stated by the link',
   remove: 'Remove',
   picture: 'The bearing from the front',
