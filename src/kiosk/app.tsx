@@ -54,7 +54,12 @@ export function App({ store }: { readonly store: JobStore }) {
         <p class="print-only">{SHELL.notToScale}</p>
         <h2>{stageName(job.stage, derived.terms)}</h2>
         <p class="lead">{stageLead(job.stage, derived.terms)}</p>
-        <p class={derived.name === '' ? 'bearing-name refused' : 'bearing-name'} id="bearing-name" role="status">
+        <p
+          class={derived.name === '' ? 'bearing-name refused' : 'bearing-name'}
+          id="bearing-name"
+          role="status"
+          aria-busy={derived.isWaiting}
+        >
           {derived.name || derived.refusals[0] || (derived.isUnreached && SHELL.unreached)}
         </p>
         {!isSecureContext && <p class="warning">{SHELL.insecure}</p>}
