@@ -28,6 +28,10 @@ const OPTIONS: NonNullable<AjvOptions['customOptions']> = {
   // took a third of it.
   validateSchema: false,
   meta: false,
+  // A schema that many point to is compiled once and called, and V8 makes the code fast by itself: compiling takes a quarter of the
+  // time, and holding a design to its schema a tenth of a microsecond more.
+  inlineRefs: false,
+  code: { optimize: false },
   keywords: [
     {
       // The tag of an object that leaves it out, before the variants are told apart by it.
