@@ -1,7 +1,8 @@
 import { expect, test } from 'vitest'
 import { OPERATIONS, type Schema, schemaAt } from '#tests/fuzz/document.ts'
 import { isObject, variantOf } from '#tests/fuzz/valid.ts'
-import { testedApp } from '#tests/support/started-app.ts'
+import { post } from '#tests/support/ask.ts'
+import { sharedApp } from '#tests/support/started-app.ts'
 
 /*
  * No field is accepted and changes nothing but the echo. Of requests with everything filled in, each value is replaced by
@@ -108,12 +109,12 @@ const told = (answer: unknown): string =>
 type Told = readonly [status: number, text: string, input: Json]
 
 async function asking() {
-  const app = await testedApp()
+  const at = await sharedApp()
   return async (url: string, payload: unknown): Promise<Told> => {
-    const answer = await app.inject({ method: 'POST', url, payload: payload as Json })
-    const body = answer.json()
-    expect(answer.statusCode, answer.payload).toBeLessThan(500)
-    return [answer.statusCode, told(body), body.input]
+    const { status, text } = await post(at + url, payload)
+    const body = JSON.parse(text)
+    expect(status, text).toBeLessThan(500)
+    return [status, told(body), body.input]
   }
 }
 
@@ -214,12 +215,8 @@ test.each<readonly [string, Json, string]>([
   ],
   ['design', { ...RADIAL, groove: GROOVE, outerRing: { groove: GROOVE }, innerRing: { groove: GROOVE } }, '/groove'],
 ])('%s: %j is refused', async (path, request, pointer) => {
-  const app = await testedApp()
-  const answer = await app.inject({ method: 'POST', url: `/v1/${path}`, payload: request })
-  expect([answer.statusCode, answer.json().errors.map((error: { path: string }) => error.path)]).toEqual([
-    400,
-    [pointer],
-  ])
+  const { status, text } = await post(`${await sharedApp()}/v1/${path}`, request)
+  expect([status, JSON.parse(text).errors.map((error: { path: string }) => error.path)]).toEqual([400, [pointer]])
 })
 
 test('a load rests on the wood that is planned: on the softest where parts differ', async () => {
