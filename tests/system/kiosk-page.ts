@@ -15,10 +15,13 @@ export const PUBLIC_URL = 'https://bench.example'
 
 export const kioskAddress = (): Promise<string> => sharedApp({ config: { publicUrl: PUBLIC_URL } })
 
-/** The page at the address of a job. */
+/**
+ * The page at the address of a job, without the worker that stands in for the service: to install it costs as much as most of
+ * these tests, and what it does is tested where there is no network.
+ */
 export async function openedJob(fragment = '', options: Parameters<typeof openedPage>[0] = {}) {
   const at = await kioskAddress()
-  const { page, faults } = await openedPage(options)
+  const { page, faults } = await openedPage({ serviceWorkers: 'block', ...options })
   await page.goto(`${at}/${fragment === '' ? '' : `#${fragment}`}`)
   await page.locator('h1').waitFor()
   return { at, page, faults }

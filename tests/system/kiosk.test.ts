@@ -493,22 +493,30 @@ describe('nothing on the page comes from another bearing', () => {
   ]
   const whole = (page: Page) => page.locator('#page').textContent()
 
-  /** Every stage of these names shows what it shows on a fresh page. */
-  async function isFresh(page: Page, at: string, names: readonly string[], after: string): Promise<void> {
+  /** A tab in which every visit is a first one: what a tab keeps for itself is gone before the page looks for it. */
+  async function forgetfulTab(page: Page): Promise<Page> {
+    const tab = await page.context().newPage()
+    await tab.addInitScript('sessionStorage.clear()')
+    return tab
+  }
+
+  type Beside = { readonly page: Page; readonly fresh: Page; readonly at: string }
+
+  /** Every stage of these names shows what it shows on a fresh page: the address is another, so that all of it loads anew. */
+  async function isFresh({ page, fresh, at }: Beside, names: readonly string[], after: string): Promise<void> {
     for (const name of names) {
       await stage(page, name)
       await calm(page)
-      const fresh = await page.context().newPage()
-      await fresh.goto(at + new URL(page.url()).hash.replace(/^/, '/'))
+      await fresh.goto(`${at}/?${encodeURIComponent(`${after}, ${name}`)}${new URL(page.url()).hash}`)
       await fresh.locator('h1').waitFor()
       await calm(fresh)
       expect(await whole(page), `${after}, ${name}`).toBe(await whole(fresh))
-      await fresh.close()
     }
   }
 
   test('by whatever way a bearing was reached, every stage shows what a fresh page shows', async () => {
     const { at, page } = await openedJob(`${FIRST}&stage=lathe&outer=o12`)
+    const fresh = await forgetfulTab(page)
     for (const [index, move] of MOVES.entries()) {
       await stage(page, 'At the lathe')
       if (index % 2 === 0) await page.locator('#advice .summary, #advice .refusals, main > .fault').first().waitFor()
@@ -520,7 +528,7 @@ describe('nothing on the page comes from another bearing', () => {
       for (const old of advice) expect(await page.locator('#advice .summary').allTextContents()).not.toContain(old)
       // Every stage after some of the moves: all of them after all would take minutes.
       const names = Object.values(STAGE_NAMES).filter((name, at) => name === 'At the lathe' || (at + index) % 3 === 0)
-      await isFresh(page, at, names, `move ${index}`)
+      await isFresh({ page, fresh, at }, names, `move ${index}`)
     }
   })
 
@@ -534,6 +542,7 @@ describe('nothing on the page comes from another bearing', () => {
   test('nor from what was sought, from another year, or from other balls on hand', async () => {
     const sought = 'findSizes=14;16&findCounts=10;12&findOutside=110'
     const { at, page } = await openedJob(`${FIRST}${MONTHS}&outer=g8&onHand=17+x+12&${sought}`)
+    const fresh = await forgetfulTab(page)
     for (const { at: name, answers, fields } of OTHER_FIELDS) {
       for (const [field, text] of Object.entries(fields)) {
         await stage(page, name)
@@ -541,7 +550,7 @@ describe('nothing on the page comes from another bearing', () => {
         await page.locator(`[name=${field}]`).fill(text)
         // Even before there is an answer.
         expect(await page.locator(answers).count(), field).toBe(0)
-        await isFresh(page, at, [name], field)
+        await isFresh({ page, fresh, at }, [name], field)
       }
     }
   })
