@@ -57,15 +57,20 @@ function queriesOf({ parameters, examples }: Operation): readonly string[] {
   return [...examples.slice(0, 2).map((example) => queryOf(example).join('&')), ...formats]
 }
 
-/** Each input of an operation, as each of the media types that it answers with. */
+/** Where the address itself says what the answer is, so that what is accepted decides nothing. */
+const SAYS_ITS_FORMAT = /\/\w+\.\w+\?|[?&]format=/
+
+/** Each input of an operation, as each of the media types that it answers with; as any and as the first where none decides. */
 const askedOf = (operation: Operation): readonly Asked[] =>
   pathsOf(operation).flatMap((path) =>
     queriesOf(operation).flatMap((query) =>
-      ['*/*', ...mediaTypesOf(operation)].map((accept) => ({
-        operation: operation.operationId,
-        address: `${path}?${query}`,
-        accept,
-      })),
+      ['*/*', ...mediaTypesOf(operation).slice(0, SAYS_ITS_FORMAT.test(`${path}?${query}`) ? 1 : undefined)].map(
+        (accept) => ({
+          operation: operation.operationId,
+          address: `${path}?${query}`,
+          accept,
+        }),
+      ),
     ),
   )
 
