@@ -593,7 +593,6 @@ describe('the job', () => {
 
 describe('for everyone', () => {
   const STATES: Readonly<Record<string, string>> = {
-    'a bearing': FIRST,
     'no bearing': `${FIRST}&balls.count=300`.replace('balls.count=12&', ''),
     'a refusal': FIRST.replace('bore=12', 'bore=60'),
     ...Object.fromEntries(Object.keys(STAGE_NAMES).map((name) => [name, `${FIRST}&stage=${name}`])),
