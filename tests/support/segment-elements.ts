@@ -64,9 +64,10 @@ export function swollenPieces(ring: RingOfPieces, across: number, round: number)
     const [r, t] = [at(i, stretchedRadius), at(j, stretchedAngle)]
     return [r * Math.sin(t), r * Math.cos(t)]
   }
-  const node = (i: number, j: number): number => j * rows + i
+  // Numbered along the shorter side, so that the band is narrow: the work goes with its square.
+  const node = rows <= columns ? (i: number, j: number) => j * rows + i : (i: number, j: number) => i * columns + j
   const size = 2 * rows * columns
-  const width = 2 * (2 * rows + 3)
+  const width = 2 * (2 * Math.min(rows, columns) + 3)
   const matrix = new Float64Array(size * width)
   const force = new Float64Array(size)
   const stiff = 1 / (1 - poisson * poisson * e)

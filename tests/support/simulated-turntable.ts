@@ -22,8 +22,10 @@ export interface Bodies {
   readonly phase: 0 | 0.5
 }
 
+/** One ball, or the two that stand alike on either side of the load: they do the same. */
 interface Ball {
   readonly cosine: number
+  readonly alike: 1 | 2
   x: number
   y: number
   vx: number
@@ -47,8 +49,10 @@ export function staysTogether(bodies: Bodies, speed: number): boolean {
   const plateMass = load / GRAVITY
   const sink = (load / (count * stiffness)) ** (2 / 3)
   const plate = { z: sink, lean: 0, shift: 0, vz: 0, vLean: 0, vShift: 0 }
-  const balls: Ball[] = Array.from({ length: count }, (_, index) => ({
-    cosine: Math.cos((2 * Math.PI * (index + bodies.phase)) / count),
+  const places = Array.from({ length: count }, (_, index) => index + bodies.phase).filter((place) => 2 * place <= count)
+  const balls: Ball[] = places.map((place) => ({
+    cosine: Math.cos((2 * Math.PI * place) / count),
+    alike: place === 0 || 2 * place === count ? 1 : 2,
     x: 0,
     y: ballRadius - sink / 2,
     vx: 0,
@@ -75,9 +79,9 @@ export function staysTogether(bodies: Bodies, speed: number): boolean {
       ball.vy += (STEP * (-heightLow - heightUp - BALL_DRAG * ball.vy)) / mass
       ball.x += STEP * ball.vx
       ball.y += STEP * ball.vy
-      lift += heightUp
-      moment += heightUp * ball.cosine
-      aside += sideUp * ball.cosine
+      lift += ball.alike * heightUp
+      moment += ball.alike * heightUp * ball.cosine
+      aside += ball.alike * sideUp * ball.cosine
       const angles = [Math.atan2(Math.abs(lowX), -lowY), Math.atan2(Math.abs(upX), upY)]
       if (angles.some((angle) => !(angle < edgeAngle))) return false
     }
