@@ -28,18 +28,26 @@ const COMPILER: Readonly<Record<Generator, string>> = {
 }
 
 /**
- * A program that calls the service through a generated client, compiled as strictly as a caller can and then run.
+ * Programs that call the service through a generated client, compiled as strictly as a caller can, all at once, for most of the
+ * compiler's work is the client; and then run.
  *
- * @param program imports whatever it asks from `./service.ts`
- * @returns what it prints, which must be JSON
- * @throws Error with what the generator, the compiler or the program says, where one of them fails
+ * @param programs by name; each imports whatever it asks from `./service.ts`
+ * @returns what each prints, which must be JSON
+ * @throws Error with what the generator, the compiler or a program says, where one of them fails
  */
-export async function runWithClient(generator: Generator, program: string, address: string): Promise<unknown> {
+export async function runWithClient<Name extends string>(
+  generator: Generator,
+  programs: Readonly<Record<Name, string>>,
+  address: string,
+): Promise<Readonly<Record<Name, unknown>>> {
   const folder = emptyFolder()
   succeeded(await GENERATE[generator](folder))
   writeFileSync(join(folder, 'package.json'), '{ "type": "module" }')
   cpSync(join(CALLERS, `${generator}.ts`), join(folder, 'service.ts'))
-  writeFileSync(join(folder, 'caller.ts'), program)
+  const files = Object.entries<string>(programs).map(([name, program]) => {
+    writeFileSync(join(folder, `${name}.ts`), program)
+    return [name, `${name}.ts`] as const
+  })
 
   const strictly = [
     '--strict',
@@ -52,10 +60,15 @@ export async function runWithClient(generator: Generator, program: string, addre
     'es2023,dom,dom.iterable',
   ]
   const types = ['--typeRoots', resolve('node_modules/@types'), '--types', 'node']
-  const own = ['--allowImportingTsExtensions', '--skipLibCheck', 'caller.ts']
+  const own = ['--allowImportingTsExtensions', '--skipLibCheck', ...files.map(([, file]) => file)]
   succeeded(await run(process.execPath, [COMPILER[generator], ...strictly, ...types, ...own], { cwd: folder }))
-  const ran = await run(process.execPath, ['caller.ts'], { cwd: folder, env: { ADDRESS: address } })
-  return JSON.parse(succeeded(ran))
+  const seen = await Promise.all(
+    files.map(async ([name, file]) => {
+      const ran = await run(process.execPath, [file], { cwd: folder, env: { ADDRESS: address } })
+      return [name, JSON.parse(succeeded(ran))] as const
+    }),
+  )
+  return Object.fromEntries(seen) as Record<Name, unknown>
 }
 
 function succeeded(ran: Ran | undefined): string {

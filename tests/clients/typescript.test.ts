@@ -23,28 +23,26 @@ test('every arrangement has an example on every path whose JSON serves it', () =
 })
 
 test.each(GENERATORS)(
-  'the client of %s compiles every example and gets the answer that it shows',
+  'the client of %s compiles every example, gets the answer that it shows, and knows one arrangement from another before it runs',
   async (generator) => {
-    const seen = await runWithClient(generator, examplesProgram(isReference), await sharedApp())
+    const programs = { examples: examplesProgram(isReference), caller: CALLER }
+    const { examples, caller } = await runWithClient(generator, programs, await sharedApp())
     const shown = EXAMPLES.map(({ name, response }) => [name, { answered: response, shown: response }])
-    expect(seen).toEqual(Object.fromEntries(shown))
+    expect(examples).toEqual(Object.fromEntries(shown))
+
+    const all = ['radial', 'thrust', 'roller', 'caged']
+    const served = PAIRS.filter((pair) => pair.includes('ByQuery'))
+    const drawn = ['drawing', 'drawingByQuery'].flatMap((operation) => all.map((name) => `${operation} ${name}`))
+    const { told, problem } = caller as {
+      readonly told: readonly { readonly operation: string; readonly arrangement: string; readonly size?: number }[]
+      readonly problem: object
+    }
+    const pairs = told.map(({ operation, arrangement }) => `${operation} ${arrangement}`)
+    expect(pairs.toSorted()).toEqual([...served, ...drawn, ...all.map((name) => `design ${name}`)].toSorted())
+    expect(told.filter(({ size }) => size !== undefined && !(size > 0))).toEqual([])
+    expect(problem).toMatchObject({
+      status: 400,
+      errors: [{ path: '/boer', message: expect.stringContaining('bore') }],
+    })
   },
 )
-
-test.each(GENERATORS)('the client of %s knows one arrangement from another before it runs', async (generator) => {
-  const seen = await runWithClient(generator, CALLER, await sharedApp())
-  const all = ['radial', 'thrust', 'roller', 'caged']
-  const served = PAIRS.filter((pair) => pair.includes('ByQuery'))
-  const drawn = ['drawing', 'drawingByQuery'].flatMap((operation) => all.map((name) => `${operation} ${name}`))
-  const { told, problem } = seen as {
-    readonly told: readonly { readonly operation: string; readonly arrangement: string; readonly size?: number }[]
-    readonly problem: object
-  }
-  const pairs = told.map(({ operation, arrangement }) => `${operation} ${arrangement}`)
-  expect(pairs.toSorted()).toEqual([...served, ...drawn, ...all.map((name) => `design ${name}`)].toSorted())
-  expect(told.filter(({ size }) => size !== undefined && !(size > 0))).toEqual([])
-  expect(problem).toMatchObject({
-    status: 400,
-    errors: [{ path: '/boer', message: expect.stringContaining('bore') }],
-  })
-})
