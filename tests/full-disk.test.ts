@@ -2,7 +2,6 @@ import { type ChildProcess, spawn } from 'node:child_process'
 import { closeSync, openSync } from 'node:fs'
 import { request } from 'undici'
 import { describe, expect, onTestFinished, test } from 'vitest'
-import { lazy } from '#shared/lazy.ts'
 import { OPERATIONS } from '#tests/fuzz/document.ts'
 import { eventually } from '#tests/support/eventually.ts'
 import { post } from './support/ask.ts'
@@ -10,19 +9,17 @@ import { freePort } from './support/free-port.ts'
 import { sharedApp } from './support/started-app.ts'
 import { ended, listening, start, surroundings } from './support/started-process.ts'
 
-/** Every example that is posted, and what comes back. */
-async function answersOf(address: string): Promise<readonly string[]> {
+/** Every example that is posted, or so many of each path, and what comes back. */
+async function answersOf(address: string, most = Number.POSITIVE_INFINITY): Promise<readonly string[]> {
   const answers: string[] = []
   for (const { path, examples } of OPERATIONS.filter(({ method }) => method === 'POST')) {
-    for (const input of examples) {
+    for (const input of examples.slice(0, most)) {
       const { status, text } = await post(address + path, input)
       answers.push(`${path} ${status} ${text}`)
     }
   }
   return answers
 }
-
-const answersOfAnother = lazy(async () => answersOf(await sharedApp()))
 
 const ready = (address: string) =>
   eventually(async () => expect((await request(`${address}/health/ready`)).statusCode).toBe(200))
@@ -32,7 +29,7 @@ describe('a disk that takes nothing', () => {
     const options = '--permission --allow-fs-read=* --allow-worker --allow-net'
     const started = await start({ NODE_OPTIONS: options, NODE_COMPILE_CACHE: '/compiled-code-goes-nowhere' })
     await listening(started)
-    expect(await answersOf(`http://127.0.0.1:${started.port}`)).toEqual(await answersOfAnother())
+    expect(await answersOf(`http://127.0.0.1:${started.port}`)).toEqual(await answersOf(await sharedApp()))
     started.process.kill('SIGTERM')
     expect(await ended(started)).toBe(0)
   })
@@ -50,7 +47,8 @@ describe('a disk that takes nothing', () => {
     })
     const address = `http://127.0.0.1:${port}`
     await ready(address)
-    expect(await answersOf(address)).toEqual(await answersOfAnother())
+    // A request leaves the same lines whatever its example.
+    expect(await answersOf(address, 1)).toEqual(await answersOf(await sharedApp(), 1))
     child.kill('SIGTERM')
     expect(await ended({ process: child, port, said: { out: '', err: '' } })).toBe(0)
   })

@@ -16,7 +16,7 @@ const DESIGN = { units: 'mm', balls: { count: 12, diameter: 16 }, bore: 12 }
 const HEAVY_CALLERS = 34
 const LIGHT_CALLERS = 8
 /** The load ends when so many have been turned away, worked out, and answered at once. */
-const ENOUGH = { refused: 1_000, workedOut: 40, light: 500 }
+const ENOUGH = { refused: 300, workedOut: 20, light: 200 }
 
 test('a mixed load beyond the limit: light requests are answered, heavy ones worked out or turned away, and afterwards all is as before', async () => {
   const started = await start({ WORKER_THREADS: '1', LOG_LEVEL: 'warn' })
