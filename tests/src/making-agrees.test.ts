@@ -461,7 +461,7 @@ test('design, job sheet and template show the same figures, and those that the m
       )
       expect(below).toEqual([])
     }),
-    { numRuns: 500 },
+    { numRuns: 300 },
   )
 })
 

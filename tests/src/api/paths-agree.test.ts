@@ -93,7 +93,7 @@ test('a design warns of the year exactly where a seasonal fit advises something,
       expect(again.warnings).toEqual(designed.warnings)
       expect((await asked('seasonal-fit', { design: designed.input })).summary).toBe(season.summary)
     }),
-    { numRuns: 40 },
+    { numRuns: 24 },
   )
   expect(Math.min(kinds.left, kinds.advised)).toBeGreaterThan(2)
 })
@@ -123,6 +123,6 @@ test('in a year that stands still, a seasonal fit and a tolerance check of the b
       expect(season.probability.goesTogether).toBeWithin(0.02, 1 - check.ballGap.probability.tooTight)
       expect(season.probability.runsAllYear).toBeWithin(0.03, check.jointFits)
     }),
-    { numRuns: 60 },
+    { numRuns: 30 },
   )
 })

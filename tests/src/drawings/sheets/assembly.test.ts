@@ -72,6 +72,7 @@ describe('whatever the bearing', () => {
         for (const { symbol, value } of sizes)
           expect(value).toBeWithin(halfDigit * 1.0001, values.get(symbol) ?? Number.NaN)
       }),
+      { numRuns: 120 },
     )
   })
 
@@ -99,6 +100,7 @@ describe('whatever the bearing', () => {
           expect(Math.hypot(centre.x - before.x, centre.y - before.y)).toBeWithin(1e-6, resolved.ballDiameter)
         }
       }),
+      { numRuns: 120 },
     )
   })
 })
