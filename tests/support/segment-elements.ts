@@ -193,27 +193,30 @@ export function swollenPieces(ring: RingOfPieces, across: number, round: number)
 
 const n = (list: ArrayLike<number>, at: number): number => list[at] ?? Number.NaN
 
+/** The same of a list that the work is in: for lists of every kind it would take twice as long. */
+const cell = (list: Float64Array, at: number): number => list[at] ?? Number.NaN
+
 /** Cholesky in the upper band, in place; the solution in place of the right-hand side. */
 function solveBanded(matrix: Float64Array, right: Float64Array, size: number, width: number): void {
   for (let i = 0; i < size; i++) {
-    const pivot = Math.sqrt(n(matrix, i * width))
+    const pivot = Math.sqrt(cell(matrix, i * width))
     const reach = Math.min(width, size - i)
-    for (let k = 0; k < reach; k++) matrix[i * width + k] = n(matrix, i * width + k) / pivot
+    for (let k = 0; k < reach; k++) matrix[i * width + k] = cell(matrix, i * width + k) / pivot
     for (let k = 1; k < reach; k++) {
-      const factor = n(matrix, i * width + k)
+      const factor = cell(matrix, i * width + k)
       if (factor === 0) continue
       for (let m = k; m < reach; m++)
-        matrix[(i + k) * width + m - k] = n(matrix, (i + k) * width + m - k) - factor * n(matrix, i * width + m)
+        matrix[(i + k) * width + m - k] = cell(matrix, (i + k) * width + m - k) - factor * cell(matrix, i * width + m)
     }
   }
   for (let i = 0; i < size; i++) {
-    right[i] = n(right, i) / n(matrix, i * width)
+    right[i] = cell(right, i) / cell(matrix, i * width)
     for (let k = 1; k < Math.min(width, size - i); k++)
-      right[i + k] = n(right, i + k) - n(matrix, i * width + k) * n(right, i)
+      right[i + k] = cell(right, i + k) - cell(matrix, i * width + k) * cell(right, i)
   }
   for (let i = size - 1; i >= 0; i--) {
-    let value = n(right, i)
-    for (let k = 1; k < Math.min(width, size - i); k++) value -= n(matrix, i * width + k) * n(right, i + k)
-    right[i] = value / n(matrix, i * width)
+    let value = cell(right, i)
+    for (let k = 1; k < Math.min(width, size - i); k++) value -= cell(matrix, i * width + k) * cell(right, i + k)
+    right[i] = value / cell(matrix, i * width)
   }
 }
