@@ -2,7 +2,7 @@ import { expect, vi } from 'vitest'
 import { buildApp } from '#src/app.ts'
 import { DEFAULTS } from '#src/config.ts'
 import { type OtherPage, openedFirefox } from './firefox.ts'
-import { FIRST } from './kiosk-page.ts'
+import { FIRST, kioskAddress } from './kiosk-page.ts'
 import { testsThatNeed } from './needed.ts'
 import type { Program } from './programs.ts'
 import { openedWebkit } from './webkit.ts'
@@ -42,10 +42,9 @@ const shows = (page: OtherPage, words: string): Promise<void> =>
     interval: 200,
   })
 
+/** One that can be gone while its page is open. */
 async function service() {
-  const app = await buildApp({
-    config: { ...DEFAULTS, shutdownDelayMs: 0, logLevel: 'silent', publicUrl: 'https://bench.example' },
-  })
+  const app = await buildApp({ config: { ...DEFAULTS, shutdownDelayMs: 0, logLevel: 'silent' } })
   return { app, at: await app.listen({ host: '127.0.0.1', port: 0 }) }
 }
 
@@ -53,8 +52,7 @@ for (const { name, opened, needs } of BROWSERS) {
   const { describe, test } = testsThatNeed(...needs)
   describe(`in ${name}`, () => {
     test('a bearing follows the hand, and nothing is wider than a phone', async () => {
-      const { app, at } = await service()
-      const page = await openedJob(opened, at, FIRST)
+      const page = await openedJob(opened, await kioskAddress(), FIRST)
       await page.valueOf("enter('count', '13')")
       await shows(page, '13 wooden balls of 16 mm')
       for (const stage of ['Wood and place', 'Balls on hand', 'Will it run?', 'Sheets', 'At the lathe', 'Care']) {
@@ -70,12 +68,10 @@ for (const { name, opened, needs } of BROWSERS) {
             `fetch(document.querySelector('a.go[href*="format=${format}"]').href).then(({ status }) => status)`,
           ),
         ).toBe(200)
-      await app.close()
     }, 180_000)
 
     test('at the lathe: measured, cut, measured again until it fits, and a reload loses nothing', async () => {
-      const { app, at } = await service()
-      const page = await openedJob(opened, at, `${FIRST}&stage=lathe`)
+      const page = await openedJob(opened, await kioskAddress(), `${FIRST}&stage=lathe`)
       await shows(page, 'Measure first')
       await page.valueOf("enter('value', '13')")
       await page.valueOf("press('Enter this reading')")
@@ -93,7 +89,6 @@ for (const { name, opened, needs } of BROWSERS) {
       await page.open('about:blank')
       await page.open(address)
       await shows(page, 'It fits: stop here')
-      await app.close()
     }, 180_000)
 
     test('after one load it works without the service', async () => {
