@@ -96,11 +96,12 @@ describe.each(DESIGNS)('%s', (_, design) => {
   })
 })
 
-test('shares, ends and aims without trials are those of two million of them', () => {
+test('shares, ends and aims without trials are those of half a million of them', () => {
   const near = toleranceCheck({ design: PLATES, contributors: SHOP })
   if (!near.ok) throw new Error(JSON.stringify(near.error))
   expect(near.value.method.kind).toBe('nearly-linear')
-  const many = checked(SHOP, { trials: 2_000_000 })
+  // A share of them is off by 0.0007 at most, and is compared to 0.003.
+  const many = checked(SHOP, { trials: 500_000 })
   for (const figure of FIGURES) {
     const [one, other] = [near.value.figures[figure], many.figures[figure]]
     for (const outcome of ['tooTight', 'fits', 'tooLoose'] as const) {
