@@ -6,7 +6,7 @@ import { VERSION } from '#src/version.ts'
 import { cautionSentence } from '#src/words/caution.ts'
 import { imprint } from '#src/words/drawing.ts'
 import { blankName, goesTo, SHEET, speedSentence } from '#src/words/job-sheet/sheet.ts'
-import { SIGN_MEANINGS } from '#src/words/standing.ts'
+import { signMeanings } from '#src/words/standing.ts'
 import { TERMS } from '#src/words/terms.ts'
 import { allCautions, cautionsAt, gravely, shortFacts, sizeCells } from './sheet-text.ts'
 import { STYLE } from './style.ts'
@@ -35,7 +35,8 @@ export function sheetBody(sheet: JobSheet, form: Form = 'full', address?: string
     ...cautions,
     `<p><b>${SHEET.allTools}.</b> ${escaped(tools.join(', '))}.</p>`,
   ]
-  const foot = [imprint({ name, code, version: VERSION }), ...SIGN_MEANINGS].map(escaped).join(', ')
+  const signs = signMeanings([...before, ...steps])
+  const foot = [imprint({ name, code, version: VERSION }), ...signs].map(escaped).join(', ')
   return `<main>${address === undefined ? '' : wayBack(address)}<h1>${escaped(title)}</h1>${lead}${before.join('')}<ol>${steps.join('')}</ol><footer>${foot}</footer></main>`
 }
 

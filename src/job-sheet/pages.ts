@@ -8,7 +8,7 @@ import { VERSION } from '#src/version.ts'
 import { cautionSentence } from '#src/words/caution.ts'
 import { imprint } from '#src/words/drawing.ts'
 import { blankName, goesTo, SHEET, speedSentence } from '#src/words/job-sheet/sheet.ts'
-import { SIGN_MEANINGS } from '#src/words/standing.ts'
+import { signMeanings } from '#src/words/standing.ts'
 import { TERMS } from '#src/words/terms.ts'
 import { allCautions, cautionsAt, gravely, shortFacts, sizeCells } from './sheet-text.ts'
 
@@ -25,21 +25,27 @@ export function toPages(
 ): readonly Drawing[] {
   const { title, arrangement, name, code, tools } = sheet
   const use = cautionSentence('light-use-only', TERMS[arrangement])
-  const sign = [imprint({ name, code, version: VERSION }), ...SIGN_MEANINGS, SHEET.notToScale].join(', ')
-  const words = {
+  const words = (texts: readonly string[]) => ({
     heading: title,
     lead: use,
-    imprint: sign,
+    imprint: [imprint({ name, code, version: VERSION }), ...signMeanings(texts), SHEET.notToScale].join(', '),
     code: address === undefined ? undefined : qrCode(address),
+  })
+  if (form === 'short') {
+    const rows = shortRows(sheet)
+    const texts = rows.map((row) => row.words)
+    return shortPages(words(texts), rows, PAPER_SIZES[paper])
   }
-  if (form === 'short') return shortPages(words, shortRows(sheet), PAPER_SIZES[paper])
   const blocks = [
     ...warned(sheet),
     { title: SHEET.allTools, rows: [{ kind: 'paragraph', lead: '', words: `${tools.join(', ')}.` }] } satisfies Block,
     ...sheet.operations.map((operation, index) => block(sheet, operation, index)),
   ]
-  return textPages(words, blocks, PAPER_SIZES[paper])
+  const texts = blocks.flatMap(({ rows }) => rows.flatMap(textsOf))
+  return textPages(words(texts), blocks, PAPER_SIZES[paper])
 }
+
+const textsOf = (row: Row): readonly string[] => (row.kind === 'cells' ? row.cells : [row.words])
 
 /** Before anything else: what the design warns of. */
 function warned(sheet: JobSheet): readonly Block[] {

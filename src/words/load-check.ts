@@ -11,7 +11,7 @@ import type { ForceUnits } from '#shared/units/force.ts'
 import { inUnits, type Mm, mm, type Units } from '#shared/units/length.ts'
 import { countFigure, figure, forceFigure, mostForce, mostSpeed, percent, speedFigure, torqueFigure } from './figure.ts'
 import { PART_WORDS, refusalSentence } from './refusal.ts'
-import { SIGN_MEANINGS, TRADE_SIGN } from './standing.ts'
+import { signNote, TRADE_SIGN } from './standing.ts'
 import type { Terms } from './terms.ts'
 
 /** The units and the terms of an answer. */
@@ -241,6 +241,8 @@ export const safeOffsetWords = (
   const { units, forceUnits } = spoken
   const weight = forceFigure(load.axialLoad, forceUnits)
   const stands = load.load.turnsWithPlate ? 'turning with the plate' : 'held still'
+  const byHand = `by hand, at most ${mostSpeed(handTurned)} ${TRADE_SIGN}`
+  const loaded = `Load ${weight}, ${stands}, its centre ${figure(load.load.height, units)} above the balls, friction ${countFigure(load.friction)}${isFrictionStated ? '' : ` ${TRADE_SIGN}`}.`
   return {
     title: 'Safe offset of the load against speed',
     description: `How far from the axis a load of ${weight} may stand on the turntable at each speed, ${stands}, its centre ${figure(load.load.height, units)} above the balls. The further out, the slower.`,
@@ -248,11 +250,11 @@ export const safeOffsetWords = (
     up: `distance from the axis, ${units}`,
     safe: 'safe',
     unsafe: 'slides, tips or climbs out',
-    byHand: `by hand, at most ${mostSpeed(handTurned)} ${TRADE_SIGN}`,
+    byHand,
     foot: [
-      `Load ${weight}, ${stands}, its centre ${figure(load.load.height, units)} above the balls, friction ${countFigure(load.friction)}${isFrictionStated ? '' : ` ${TRADE_SIGN}`}.`,
+      loaded,
       `${explainTipping(tipsBeyond, spoken)} An estimate, not a safety rating.`,
-      `${SIGN_MEANINGS.join(', ')}.`,
+      ...signNote([byHand, loaded]),
     ],
   }
 }

@@ -19,8 +19,14 @@ export function signOfSize(key: DimensionKey, openings: Openings): string {
 }
 
 /** The meaning of each sign. */
-export const SIGN_MEANINGS = [`${TRADE_SIGN} common practice, no source`, `${MEMORY_SIGN} from memory`] as const
+const SIGN_MEANINGS = [`${TRADE_SIGN} common practice, no source`, `${MEMORY_SIGN} from memory`] as const
 
 /** At the foot of a sheet: of those signs that stand on it. */
 export const signMeanings = (texts: readonly string[]): readonly string[] =>
   SIGN_MEANINGS.filter((meaning) => texts.some((text) => text.includes(meaning.charAt(0))))
+
+/** The same in a line of its own under a picture, where there is one. */
+export function signNote(texts: readonly string[]): readonly string[] {
+  const meanings = signMeanings(texts)
+  return meanings.length === 0 ? [] : [`${meanings.join(', ')}.`]
+}

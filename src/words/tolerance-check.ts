@@ -13,7 +13,7 @@ import type { ToleranceRefusal } from '#shared/questions/tolerance/refusal.ts'
 import type { ToleranceCheck } from '#shared/questions/tolerance/tolerance-check.ts'
 import { type Mm, mm, type Units } from '#shared/units/length.ts'
 import { capitalised, figure, percent } from './figure.ts'
-import { SIGN_MEANINGS, TRADE_SIGN } from './standing.ts'
+import { signNote, TRADE_SIGN } from './standing.ts'
 import { type Terms, termsOf } from './terms.ts'
 
 /* Faults of a request that its schema does not find. */
@@ -259,15 +259,17 @@ export function gapSheetWords(
   const placed = (point: AimPoint): string =>
     `middle of the spread at ${size(point.ballGap)}, ${isOfPlates(check) ? 'groove circle' : raceway.one} ${placeOf(point, check)}`
   const byTrials = method.kind === 'trials'
+  const max = `largest good gap: ${size(check.gapLimits.max)}${isPractice.maxBallGap ? ` ${TRADE_SIGN}` : ''}`
+  const limitedRisk =
+    aim.limitedRisk &&
+    `aim with at most ${percent(check.input.overshootRisk)}${isPractice.overshootRisk ? ` ${TRADE_SIGN}` : ''} ${tooFar}: ${placed(aim.limitedRisk)}`
   return {
     title: `${capitalised(gap)} of ${balls.count} ${element.many} of ${figure(balls.diameter as Mm, units)}: ${byTrials ? `${trials} random bearings` : 'distribution over all bearings'}`,
     description: `${advice(checked)} ${explainAim(checked)}`,
     min: `smallest good gap: ${size(check.gapLimits.min)}`,
-    max: `largest good gap: ${size(check.gapLimits.max)}${isPractice.maxBallGap ? ` ${TRADE_SIGN}` : ''}`,
+    max,
     bestYield: `aim for the best yield: ${placed(aim.bestYield)}`,
-    limitedRisk:
-      aim.limitedRisk &&
-      `aim with at most ${percent(check.input.overshootRisk)}${isPractice.overshootRisk ? ` ${TRADE_SIGN}` : ''} ${tooFar}: ${placed(aim.limitedRisk)}`,
+    limitedRisk,
     regions: [
       `too tight: ${percent(outcomes.tooTight.value)}`,
       `fits: ${percent(outcomes.fits.value)}`,
@@ -277,7 +279,7 @@ export function gapSheetWords(
     countAxis: '% of bearings per bar',
     foot: [
       `Mean ${size(spread.mean)}, standard deviation ${size(spread.standardDeviation)}; 95 % from ${size(spread.shortest.low)} to ${size(spread.shortest.high)}.${byTrials ? ` Seed ${check.input.seed}.` : ''}`,
-      `${SIGN_MEANINGS.join(', ')}.`,
+      ...signNote([max, limitedRisk ?? '']),
     ],
   }
 }

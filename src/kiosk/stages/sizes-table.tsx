@@ -5,7 +5,7 @@ import type { Units } from '#shared/units/length.ts'
 import { roundedIn } from '#shared/units/rounded.ts'
 import { dimensionName } from '#src/words/dimension-names.ts'
 import { BEARING } from '#src/words/kiosk/bearing.ts'
-import { SIGN_MEANINGS, signOfSize } from '#src/words/standing.ts'
+import { signMeanings, signOfSize } from '#src/words/standing.ts'
 import { TERMS } from '#src/words/terms.ts'
 
 /** Decimals of an exact figure: what a caliper reads, and one more. */
@@ -24,6 +24,7 @@ export function SizesTable({
   const { resolved } = design.bearing
   const { units } = resolved.input
   const rows: readonly Dimension[] = design.dimensions
+  const meanings = signMeanings(rows.map(({ key }) => signOfSize(key, openings)))
   return (
     <table id="sizes-to-cut">
       <caption>{BEARING.sizes}</caption>
@@ -46,11 +47,13 @@ export function SizesTable({
           </tr>
         ))}
       </tbody>
-      <tfoot>
-        <tr>
-          <td colSpan={3}>{SIGN_MEANINGS.join(', ')}</td>
-        </tr>
-      </tfoot>
+      {meanings.length > 0 && (
+        <tfoot>
+          <tr>
+            <td colSpan={3}>{meanings.join(', ')}</td>
+          </tr>
+        </tfoot>
+      )}
     </table>
   )
 }
