@@ -5,9 +5,10 @@ import { escaped, page } from '#src/http/html.ts'
 import { VERSION } from '#src/version.ts'
 import { cautionSentence } from '#src/words/caution.ts'
 import { imprint } from '#src/words/drawing.ts'
-import { blankName, goesTo, SHEET, speedSentence } from '#src/words/job-sheet/sheet.ts'
+import { blankName, SHEET, speedSentence } from '#src/words/job-sheet/sheet.ts'
+import { placeOfReading } from '#src/words/kiosk/lathe.ts'
 import { signMeanings } from '#src/words/standing.ts'
-import { TERMS } from '#src/words/terms.ts'
+import { TERMS, type Terms } from '#src/words/terms.ts'
 import { allCautions, cautionsAt, gravely, shortFacts, sizeCells } from './sheet-text.ts'
 import { STYLE } from './style.ts'
 
@@ -65,7 +66,7 @@ function step(sheet: JobSheet, operation: SheetOperation, index: number): string
     sizes.length === 0 ? '' : sizeTable(sizes, sheet.units),
     `<dl><dt>${SHEET.check}</dt><dd>${escaped(check)}</dd>`,
     `<dt>${SHEET.mistake}</dt><dd>${escaped(mistake.looksLike)}</dd><dt>${SHEET.cost}</dt><dd>${escaped(mistake.costs)}</dd></dl>`,
-    readings.length === 0 ? '' : readingTable(readings),
+    readings.length === 0 ? '' : readingTable(readings, TERMS[sheet.arrangement]),
     '</li>',
   ].join('')
 }
@@ -83,10 +84,10 @@ function sizeTable(sizes: SheetOperation['sizes'], units: Units): string {
   return `<table><thead><tr><th scope="col">${SHEET.symbol}</th><th scope="col">${SHEET.size}</th>${head}</tr></thead><tbody>${rows.join('')}</tbody></table>`
 }
 
-function readingTable(readings: SheetOperation['readings']): string {
+function readingTable(readings: SheetOperation['readings'], terms: Terms): string {
   const rows = readings.map(
     (reading) =>
-      `<tr><td>(${reading.number})</td><th scope="row">${escaped(reading.name)}</th><td><span class="blank"></span></td><td>${escaped(goesTo(reading))}</td></tr>`,
+      `<tr><td>(${reading.number})</td><th scope="row">${escaped(reading.name)}</th><td><span class="blank"></span></td><td>${escaped(placeOfReading(reading, terms))}</td></tr>`,
   )
   return `<table><thead><tr><th scope="col">${SHEET.blank}</th><th scope="col">${SHEET.writeDown}</th><th scope="col">${SHEET.reading}</th><th scope="col">${SHEET.goesTo}</th></tr></thead><tbody>${rows.join('')}</tbody></table>`
 }

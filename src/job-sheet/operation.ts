@@ -27,6 +27,7 @@ import type { Blank } from '#shared/making/blanks.ts'
 import type { Mounting } from '#shared/making/mounting.ts'
 import type { RingStock, Stock } from '#shared/making/stock.ts'
 import type { Turning } from '#shared/making/work-holding.ts'
+import type { ReadingKind } from '#shared/questions/fit/reading.ts'
 import { type Mm, mm, type Units } from '#shared/units/length.ts'
 import { tagOf } from '#src/api/answer.ts'
 import type { CautionCode } from '#src/words/caution.ts'
@@ -55,7 +56,7 @@ export type Reading = {
   readonly name: string
   /** The part at which it is read: a ring, or plates, which are cut alike. */
   readonly at: 'outer' | 'inner' | 'plates'
-  readonly kind: string
+  readonly kind: ReadingKind
   /** The field of the reading that takes the figure; empty for a tick. */
   readonly field: string
 }

@@ -7,7 +7,8 @@ import { type Block, type Row, type ShortRow, shortPages, textPages } from '#src
 import { VERSION } from '#src/version.ts'
 import { cautionSentence } from '#src/words/caution.ts'
 import { imprint } from '#src/words/drawing.ts'
-import { blankName, goesTo, SHEET, speedSentence } from '#src/words/job-sheet/sheet.ts'
+import { blankName, SHEET, speedSentence } from '#src/words/job-sheet/sheet.ts'
+import { placeOfReading } from '#src/words/kiosk/lathe.ts'
 import { signMeanings } from '#src/words/standing.ts'
 import { TERMS } from '#src/words/terms.ts'
 import { allCautions, cautionsAt, gravely, shortFacts, sizeCells } from './sheet-text.ts'
@@ -69,7 +70,13 @@ function block(sheet: JobSheet, operation: SheetOperation, index: number): Block
       paragraph(SHEET.check, check),
       paragraph(SHEET.mistake, mistake.looksLike),
       paragraph(SHEET.cost, mistake.costs),
-      ...readings.map((reading): Row => ({ kind: 'blank', words: blankName(reading), note: goesTo(reading) })),
+      ...readings.map(
+        (reading): Row => ({
+          kind: 'blank',
+          words: blankName(reading),
+          note: placeOfReading(reading, TERMS[sheet.arrangement]),
+        }),
+      ),
     ],
   }
 }

@@ -1,4 +1,5 @@
 import { type Static, Type } from 'typebox'
+import type { ReadingKind } from '#shared/questions/fit/reading.ts'
 import { answerOf, answerUnion } from '#src/api/answer.ts'
 import type { Caution } from '#src/api/caution.ts'
 import { type DesignRequest, designRequests } from '#src/api/design-input.ts'
@@ -69,7 +70,7 @@ export const JobSize = named('JobSize', 'A size of one operation.', {
 const READING = {
   number: integer('Number of the blank on the sheet, from 1.'),
   name: text('The reading to write down.'),
-  kind: text('The `kind` of the reading in `/v1/fit-correction`.'),
+  kind: Type.Unsafe<ReadingKind>(text('The `kind` of the reading in `/v1/fit-correction`.')),
   field: text('Place of the figure in that reading: a JSON pointer, or empty for a tick.'),
 }
 

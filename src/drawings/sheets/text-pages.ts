@@ -30,6 +30,9 @@ const ROOMS = [0.07, 0.36, 0.17, 0.17, 0.19] as const
 const CODE_SIDE = 28
 /** Of that, what reaches into the margin: its own light edge. */
 const CODE_ABOVE = 4
+/** Beside a blank. */
+const NOTE = 1.7
+const NOTE_LINE = 3
 const BLANK_FROM = 0.4
 const BLANK_TO = 0.58
 
@@ -214,13 +217,16 @@ function blankOf(words: string, note: string, width: number): Placed {
   const inner = width - LEAD_WIDTH
   const from = LEAD_WIDTH + BLANK_FROM * inner
   const to = LEAD_WIDTH + BLANK_TO * inner
-  const height = LINE * 1.8
+  const notes = wrapped(note, NOTE, width - to - 2, false)
+  const height = Math.max(LINE * 1.8, notes.length * NOTE_LINE + 1.5)
   return {
     height,
     shapes: [
       text(words, at(LEAD_WIDTH, -height + 1.5), fittedHeight(words, BODY, from - LEAD_WIDTH - 1), 'start'),
       line('frame', at(from, -height + 1), at(to, -height + 1)),
-      text(note, at(to + 2, -height + 1.5), fittedHeight(note, BODY * 0.85, width - to - 2), 'start'),
+      ...notes.map((content, index) =>
+        text(content, at(to + 2, -height + 1.5 + (notes.length - 1 - index) * NOTE_LINE), NOTE, 'start'),
+      ),
     ],
   }
 }

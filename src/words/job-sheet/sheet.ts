@@ -75,11 +75,3 @@ export function sheetTitle(arrangement: ArrangementName, facts: BearingFacts): s
 }
 
 export const pageNumber = (page: number, pages: number): string => `${SHEET.name}, page ${page} of ${pages}`
-
-/** The place of the figure of a blank. */
-export const goesTo = (reading: {
-  readonly ring?: 'outer' | 'inner'
-  readonly kind: string
-  readonly field: string
-}): string =>
-  `fit correction${reading.ring === undefined ? '' : `, ${reading.ring} ring`}: ${reading.kind}${reading.field}`

@@ -3,6 +3,7 @@ import type { ReadingKind, ToolName } from '#shared/questions/fit/reading.ts'
 import { inUnits, type Mm, type Units } from '#shared/units/length.ts'
 import { capitalised } from '#src/words/figure.ts'
 import type { Terms } from '#src/words/terms.ts'
+import { STAGE_NAMES } from './page.ts'
 
 /** Words of the step at the lathe. */
 export const LATHE = {
@@ -86,6 +87,21 @@ const kindNames = ({ element: { one, many }, across }: Terms): Readonly<Record<R
 
 export const PLUG_NAMES = { enters: 'enters', snug: 'is snug', refuses: 'does not enter' } as const
 export const TOOL_NAMES: Readonly<Record<ToolName, string>> = { 'sharp-tool': 'sharp tool', abrasive: 'abrasive' }
+
+/** Where on the page the figure of a blank is entered: the step, the ring, the kind of reading, and any field but its first. */
+export function placeOfReading(
+  of: { readonly ring?: FittedRing; readonly kind: ReadingKind; readonly field: string },
+  terms: Terms,
+): string {
+  const { ring, kind, field } = of
+  const places = [
+    `“${STAGE_NAMES.lathe}”`,
+    ...(ring === undefined ? [] : [LATHE[ring]]),
+    `“${kindNames(terms)[kind]}”`,
+    ...(field === '/landDiameter' ? [`“${LATHE.landDiameter}”`] : []),
+  ]
+  return places.join(', ')
+}
 
 /** A kind of reading with the numbers of its blanks on the job sheet. */
 export const kindName = (kind: ReadingKind, blanks: readonly number[], terms: Terms): string =>

@@ -3,6 +3,7 @@ import { ARRANGEMENT_NAMES } from '#shared/bearing/arrangements.ts'
 import { METHODS } from '#shared/bearing/method.ts'
 import { toJobSheet } from '#src/api/job-sheet/present.ts'
 import { CAUTION_CODES, cautionSentence } from '#src/words/caution.ts'
+import { placeOfReading } from '#src/words/kiosk/lathe.ts'
 import { TERMS } from '#src/words/terms.ts'
 import { OF_EVERY_KIND, type OfKind } from '#tests/support/of-every-kind.ts'
 import { foreignWords, unusedWords } from '#tests/support/trade-words.ts'
@@ -11,7 +12,7 @@ import { withMaking } from '#tests/support/with-making.ts'
 const unitsOf = ({ bearing }: OfKind['design']) => bearing.resolved.input.units
 
 /** What a person reads of a sheet: all but the names that programs go by. */
-const sentencesOf = ({ design }: OfKind): readonly string[] =>
+const sentencesOf = ({ design, arrangement }: OfKind): readonly string[] =>
   METHODS.flatMap((method) => {
     const { title, summary, operations } = toJobSheet(withMaking(design, { method }), { units: unitsOf(design) })
     const ofOperations = operations.flatMap((operation) => [
@@ -23,7 +24,7 @@ const sentencesOf = ({ design }: OfKind): readonly string[] =>
       operation.mistake.costs,
       ...operation.cautions.map(({ message }) => message),
       ...operation.sizes.map(({ name }) => name),
-      ...operation.readings.map(({ name }) => name),
+      ...operation.readings.flatMap((reading) => [reading.name, placeOfReading(reading, TERMS[arrangement])]),
     ])
     return [title, summary, ...ofOperations]
   })

@@ -26,7 +26,10 @@ const FORMS = ['full', 'short'] as const
 describe('a sheet explains the signs that stand on it, and no others', () => {
   test.each(OF_EVERY_KIND)('$name', ({ design }) => {
     const { units } = design.bearing.resolved.input
-    const drawn = VIEWS.flatMap((view) => [[drawingOf(view, design, 'a4')], ...PAPERS.map((paper) => paged(view, paper))])
+    const drawn = VIEWS.flatMap((view) => [
+      [drawingOf(view, design, 'a4')],
+      ...PAPERS.map((paper) => paged(view, paper)),
+    ])
     function paged(view: (typeof VIEWS)[number], paper: (typeof PAPERS)[number]) {
       const made = pagesOfView(view, design, paper)
       return made.ok ? made.value : []
