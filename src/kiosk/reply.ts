@@ -1,5 +1,5 @@
 import { useEffect, useState } from 'preact/hooks'
-import { ask, type Reply, show } from './service.ts'
+import { ask, type Reply } from './service.ts'
 
 /** So long nobody touches anything before the page asks. */
 const CALM_MS = 250
@@ -28,10 +28,12 @@ export function useReply(path: string, body: object | undefined): Awaited {
     if (question === undefined || body === undefined) return
     const asking = new AbortController()
     const calm = setTimeout(() => {
-      ask(path, body, asking.signal).then(
-        (reply) => setKept({ question, reply }),
-        () => undefined, // broken off by the next question
-      )
+      whenWhole()
+        .then(() => ask(path, body, asking.signal))
+        .then(
+          (reply) => setKept({ question, reply }),
+          () => undefined, // broken off by the next question
+        )
     }, CALM_MS)
     return () => {
       clearTimeout(calm)
@@ -51,13 +53,8 @@ export function useReply(path: string, body: object | undefined): Awaited {
   return kept?.question === question ? kept.reply : { kind: 'waiting' }
 }
 
-/** What the service knows by itself, whatever the bearing. */
-export function useShown(path: string): Awaited {
-  const [reply, setReply] = useState<Awaited>({ kind: 'waiting' })
-  useEffect(() => {
-    const asking = new AbortController()
-    show(path, asking.signal).then(setReply, () => undefined) // broken off by another stage
-    return () => asking.abort()
-  }, [path])
-  return reply
-}
+/** Once the whole document is there, and so the second script. */
+const whenWhole = (): Promise<unknown> =>
+  document.readyState === 'loading'
+    ? new Promise((resolve) => addEventListener('DOMContentLoaded', resolve, { once: true }))
+    : Promise.resolve()

@@ -1,6 +1,8 @@
 import type { qrCode } from '#src/drawings/qr-code.ts'
 import type { asArrangement } from '#src/kiosk/job/other-arrangement.ts'
 import type { inOtherUnits } from '#src/kiosk/job/units.ts'
+import type { faultOnThePage, onThePage } from '#src/words/kiosk/of-service.ts'
+import type { changedKind, statedLine, WOOD_CHOICES } from '#src/words/kiosk/plan.ts'
 import type { fetchDrawing } from './fetch-drawing.ts'
 
 /** What no first drawing needs. */
@@ -9,6 +11,11 @@ export interface Later {
   readonly asArrangement: typeof asArrangement
   readonly inOtherUnits: typeof inOtherUnits
   readonly fetchDrawing: typeof fetchDrawing
+  readonly changedKind: typeof changedKind
+  readonly faultOnThePage: typeof faultOnThePage
+  readonly onThePage: typeof onThePage
+  readonly statedLine: typeof statedLine
+  readonly woodChoices: typeof WOOD_CHOICES
 }
 
 /** The page's second script brings it, before a hand can be at any field; undefined until then. */

@@ -1,5 +1,6 @@
 import { queryText } from '#src/http/query-text.ts'
-import { faultOnThePage, onThePage } from '#src/words/kiosk/bearing.ts'
+import { TERMS, type Terms } from '#src/words/terms.ts'
+import { later } from './second-script.ts'
 
 /** The reply of the service, or of this browser in its place, or that neither could be had. */
 export type Reply =
@@ -14,47 +15,63 @@ export type Json = { readonly [name: string]: unknown }
 const LONGEST_MS = 15_000
 
 /**
- * Asks the service.
+ * Asks the service. Sentences come in the words of the page, for the arrangement that is asked about; the second script must
+ * have run, which has these words.
  *
  * @throws DOMException when `signal` breaks it off
  */
-export const ask = (path: string, body: object, signal: AbortSignal): Promise<Reply> =>
-  fetched(path, { method: 'POST', headers: { 'content-type': 'application/json' }, body: JSON.stringify(body) }, signal)
-
-/**
- * What the service shows by itself.
- *
- * @throws DOMException when `signal` breaks it off
- */
-export const show = (path: string, signal: AbortSignal): Promise<Reply> => fetched(path, {}, signal)
-
-/** What is not JSON is not from the service: a proxy says, in words of its own, that nobody is behind it. */
-async function fetched(path: string, request: RequestInit, signal: AbortSignal): Promise<Reply> {
+export async function ask(path: string, body: object, signal: AbortSignal): Promise<Reply> {
   let response: Response
   let reply: unknown
   try {
     const limit = AbortSignal.any([signal, AbortSignal.timeout(LONGEST_MS)])
-    response = await fetch(path, { ...request, signal: limit })
+    const headers = { 'content-type': 'application/json' }
+    response = await fetch(path, { method: 'POST', headers, body: JSON.stringify(body), signal: limit })
     reply = await response.json()
   } catch (error) {
     if (signal.aborted) throw error
     return { kind: 'unreached' }
   }
+  // What is not JSON is not from the service: a proxy says, in words of its own, that nobody is behind it.
   if (!isJson(reply)) return { kind: 'unreached' }
+  const terms = termsOf(body)
   if (response.ok) {
     const isFromHere = response.headers.get('x-answered-by') === 'browser'
-    return { kind: 'answer', body: reply, isFromHere }
+    return { kind: 'answer', body: part(inWords(reply, terms)), isFromHere }
   }
   const faults = listOf(reply['errors']).map(part)
-  const messages = faults.map((fault) => faultOnThePage(textOf(fault['message']), textOf(fault['path'])))
+  const messages = faults.map(({ message, path: at }) => faultInWords(textOf(message), textOf(at), terms))
   return { kind: 'problem', messages: messages.length > 0 ? messages : [textOf(reply['detail'])] }
+}
+
+const faultInWords = (message: string, at: string, terms: Terms): string =>
+  later()?.faultOnThePage(message, at, terms) ?? message
+
+function termsOf(body: object): Terms {
+  const { design, arrangement = part(design)['arrangement'] } = part(body)
+  return TERMS[(arrangement ?? 'radial') as keyof typeof TERMS]
+}
+
+/** What the page sent comes back as it was. */
+const ECHOES = ['input', 'design']
+
+/** An answer whose sentences are those of the page. */
+function inWords(value: unknown, terms: Terms): unknown {
+  if (typeof value === 'string') return later()?.onThePage(value, terms)
+  if (Array.isArray(value)) return value.map((each) => inWords(each, terms))
+  if (!isJson(value)) return value
+  const entries = Object.entries(value).map(([name, inner]) => [
+    name,
+    ECHOES.includes(name) ? inner : inWords(inner, terms),
+  ])
+  return Object.fromEntries(entries)
 }
 
 const isJson = (value: unknown): value is Json => typeof value === 'object' && value !== null && !Array.isArray(value)
 
 export const part = (value: unknown): Json => (isJson(value) ? value : {})
 export const listOf = (value: unknown): readonly unknown[] => (Array.isArray(value) ? value : [])
-export const textOf = (value: unknown): string => (typeof value === 'string' ? onThePage(value) : '')
+export const textOf = (value: unknown): string => (typeof value === 'string' ? value : '')
 export const numberOf = (value: unknown): number => (typeof value === 'number' ? value : Number.NaN)
 
 /** The sentences of a list of faults, warnings, cautions or options. */

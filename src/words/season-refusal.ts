@@ -21,7 +21,7 @@ export function seasonRefusalSentence(refusal: SeasonRefusal, scale: Scale, { el
     case 'above-fibre-saturation':
       return `A moisture content of ${percentFigure(refusal.moisture)} is above the fibre saturation of ${refusal.species === undefined ? 'wood' : SPECIES[refusal.species].name} (${percentFigure(refusal.saturation)}): such wood is green, and neither shrinks nor swells. Dry it first, or give the humidity of the air, which may be as damp as you like.`
     case 'movement-unknown':
-      return `The movement of ${SPECIES[refusal.species].name} with moisture is not known. Choose a wood that has "movement" in /v1/materials.`
+      return `The movement of ${SPECIES[refusal.species].name} with moisture is not known. Choose another wood: \`/v1/materials\` says whose movement is known.`
     case 'balls-without-wood':
       return `The ${element.many} are of wood. Name it, as "balls": { "species": … }, or choose ${element.many} of another material.`
     default:

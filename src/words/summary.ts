@@ -90,7 +90,7 @@ export function sizeTableSummary(rows: readonly SizeRow[], units: Units): string
   const diameters = rows.map(({ pitchRadius }) => 2 * pitchRadius)
   const [smallest, largest] = [Math.min(...diameters), Math.max(...diameters)].map((size) => figure(mm(size), units))
   const reach = smallest === largest ? `of ${smallest}` : `from ${smallest} to ${largest}`
-  return `${counted(rows.length, 'bearing')} with a pitch diameter ${reach}. Choose a row and send its \`balls\` with your bore to /v1/design.`
+  return `${counted(rows.length, 'bearing')} with a pitch diameter ${reach}. Choose a row and send its \`balls\` with your bore to \`/v1/design\`.`
 }
 
 const counted = (count: number, noun: string): string => `${count} ${noun}${count === 1 ? '' : 's'}`
@@ -122,5 +122,5 @@ export function searchSummary({ ranked: [best], search, dropped }: DesignSearch)
   const { units, balls, bore } = best.design
   const size = (length: Mm): string => figure(length, units)
   const place = offset === 0 ? 'The best design' : `The design in place ${offset + 1}`
-  return `${place} has ${balls.count} ${terms.element.many} of ${size(balls.diameter)} and is ${size(best.sizes.outsideDiameter)} outside, with a bore of ${size(bore)}. Send its \`design\` to /v1/design for every size.`
+  return `${place} has ${balls.count} ${terms.element.many} of ${size(balls.diameter)} and is ${size(best.sizes.outsideDiameter)} outside, with a bore of ${size(bore)}. Send its \`design\` to \`/v1/design\` for every size.`
 }

@@ -99,7 +99,7 @@ function remedy(name: CauseName, { element, raceway, gap }: Terms): string {
     grooveDepth: 'Set the depth of the cutter with a gauge block, and cut both grooves at one setting.',
     finishFilm: `Apply the finish thinly and evenly, or leave the ${raceway.many} bare.`,
     climate:
-      'Glue up the wooden parts from segments or cut them from plywood, keep the bearing in steadier air, and ask /v1/seasonal-fit what to build in: the weather matters more than your cutting.',
+      'Glue up the wooden parts from segments or cut them from plywood, keep the bearing in steadier air, and ask `/v1/seasonal-fit` what to build in: the weather matters more than your cutting.',
   }
   return sentences[name]
 }

@@ -1,6 +1,7 @@
 import type { Page } from 'playwright-core'
-import { expect } from 'vitest'
+import { expect, onTestFinished } from 'vitest'
 import { eventually } from '#tests/support/eventually.ts'
+import { programNames } from '#tests/support/program-names.ts'
 import { sharedApp } from '#tests/support/started-app.ts'
 import { openedPage } from './browser.ts'
 
@@ -24,8 +25,26 @@ export async function openedJob(fragment = '', options: Parameters<typeof opened
   const { page, faults } = await openedPage({ serviceWorkers: 'block', ...options })
   await page.goto(`${at}/${fragment === '' ? '' : `#${fragment}`}`)
   await page.locator('h1').waitFor()
+  onTestFinished(async () => expect((await wordsOn(page)).flatMap(programNames)).toEqual([]))
   return { at, page, faults }
 }
+
+/** All that is read on a page, by eyes or by ear; the texts that a maker types, and the code to embed a bearing, are no words of ours. */
+const wordsOn = (page: Page): Promise<readonly string[]> =>
+  page.locator('body').evaluate((body) => {
+    type Element = {
+      readonly localName: string
+      readonly childNodes: Iterable<{ readonly nodeType: number; readonly textContent: string | null }>
+      getAttribute(name: string): string | null
+    }
+    const all = Array.from((body as unknown as { querySelectorAll(of: string): Iterable<Element> }).querySelectorAll('*'))
+    return all
+      .filter(({ localName }) => !['script', 'style', 'pre', 'code', 'textarea', 'input'].includes(localName))
+      .flatMap((element) => [
+        ...['aria-label', 'alt', 'title'].map((name) => element.getAttribute(name) ?? ''),
+        ...Array.from(element.childNodes, ({ nodeType, textContent }) => (nodeType === 3 ? (textContent ?? '') : '')),
+      ])
+  })
 
 /** Nothing is on its way any more. */
 export async function calm(page: Page): Promise<void> {

@@ -81,8 +81,9 @@ export const designHere = ({ input }: ReadBearing): Result<Design, readonly Refu
 
 /** What a link may state and no form of the page has: only the service knows whether it applies to the bearing. */
 export const statedBesides = (bearing: BearingTexts): readonly string[] =>
-  Object.keys(bearing).filter((name) => name.startsWith(FREE) && !IN_FORMS.some((known) => name.startsWith(known)))
-const IN_FORMS = ['making.name', WOODS, 'making.climate.']
+  Object.keys(bearing).filter((name) => name.startsWith(FREE) && !IN_FORMS.test(name))
+const IN_FORMS =
+  /^making\.(name|woods\.\w+\.(species|construction)|climate\.(months|(today\.)?relativeHumidity(\.\w+)?))$/
 
 /** Whether the year decides sizes: only the service and its like know how. */
 export const hasPlace = (bearing: BearingTexts): boolean => climateOf(bearing) !== undefined

@@ -2,6 +2,7 @@ import { type ArrangementName, traitsOf } from '#shared/bearing/arrangements.ts'
 import { inUnits, type Units } from '#shared/units/length.ts'
 import { shopFigure } from '#shared/units/shop-figure.ts'
 import { Picks, Stepper, TextField } from '#src/kiosk/controls.tsx'
+import type { DerivedBearing } from '#src/kiosk/derived-bearing.ts'
 import { hasPlace, scopeOf, statedBesides } from '#src/kiosk/job/bearing.ts'
 import { BALL_WOOD, type BearingTexts, type Job, withBearing } from '#src/kiosk/job/job.ts'
 import { readingsIn } from '#src/kiosk/job/reading.ts'
@@ -110,7 +111,7 @@ export function BearingStage({ job, derived, change }: StageProps) {
               <DepthSlider ring="innerRing" arrangement={derived.arrangement} bearing={bearing} set={set} />
             </fieldset>
           )}
-          <Besides bearing={bearing} set={set} />
+          <Besides bearing={bearing} derived={derived} set={set} />
           <MoreFields bearing={bearing} derived={derived} set={set} />
           <FindBearing job={job} derived={derived} change={change} />
         </form>
@@ -122,20 +123,30 @@ export function BearingStage({ job, derived, change }: StageProps) {
 }
 
 /** What came with a link alone can be removed where it no longer applies. */
-function Besides({ bearing, set }: { readonly bearing: BearingTexts; readonly set: (changes: BearingTexts) => void }) {
+function Besides(of: {
+  readonly bearing: BearingTexts
+  readonly derived: DerivedBearing
+  readonly set: (changes: BearingTexts) => void
+}) {
+  const { bearing, set } = of
+  const { units, terms } = of.derived
   const names = statedBesides(bearing)
-  if (names.length === 0) return null
+  const lineOf = later()?.statedLine
+  if (names.length === 0 || lineOf === undefined) return null
   return (
     <fieldset>
       <legend>{BEARING.besides}</legend>
-      {names.map((name) => (
-        <p class="row" key={name}>
-          {name}: {bearing[name]}
-          <button type="button" aria-label={`${BEARING.remove} ${name}`} onClick={() => set({ [name]: '' })}>
-            {BEARING.remove}
-          </button>
-        </p>
-      ))}
+      {names.map((name) => {
+        const line = lineOf(name, bearing[name] ?? '', units, terms)
+        return (
+          <p class="row" key={name}>
+            {line}
+            <button type="button" aria-label={`${BEARING.remove}: ${line}`} onClick={() => set({ [name]: '' })}>
+              {BEARING.remove}
+            </button>
+          </p>
+        )
+      })}
     </fieldset>
   )
 }

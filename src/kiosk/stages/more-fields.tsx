@@ -7,14 +7,7 @@ import { leavesFor, scopeOf } from '#src/kiosk/job/bearing.ts'
 import type { BearingTexts } from '#src/kiosk/job/job.ts'
 import type { OtherArrangement } from '#src/kiosk/job/other-arrangement.ts'
 import { later } from '#src/kiosk/second-script.ts'
-import {
-  ARRANGEMENT_CHOICES,
-  BEARING,
-  changedKind,
-  choiceName,
-  fieldName,
-  onThePage,
-} from '#src/words/kiosk/bearing.ts'
+import { ARRANGEMENT_CHOICES, BEARING, choiceName, fieldName } from '#src/words/kiosk/bearing.ts'
 import { SHELL } from '#src/words/kiosk/page.ts'
 import type { Terms } from '#src/words/terms.ts'
 
@@ -47,7 +40,9 @@ export function MoreFields(of: {
           setChanged({ to: picked, from: derived.terms, ...other })
         }}
       />
-      <p role="status">{changed?.to === derived.arrangement && changedKind({ ...changed, terms: derived.terms })}</p>
+      <p role="status">
+        {changed?.to === derived.arrangement && later()?.changedKind({ ...changed, terms: derived.terms })}
+      </p>
       <p>{BEARING.empty}</p>
       {leaves.map((leaf) => (
         <MoreField key={leaf.path} leaf={leaf} bearing={bearing} derived={derived} set={set} />
@@ -65,7 +60,8 @@ function MoreField(of: {
   const { field, names } = of.leaf
   const name = names.join('.')
   const label = fieldName(name, of.derived.terms) ?? field.means
-  const usual = field.byDefault && `${BEARING.usual}: ${onThePage(choiceName(field.byDefault.stated))}`
+  const stated = field.byDefault && choiceName(field.byDefault.stated)
+  const usual = stated && `${BEARING.usual}: ${later()?.onThePage(stated, of.derived.terms) ?? ''}`
   const value = of.bearing[name] ?? ''
   const choices = field.kind === 'choice' ? field.choices.map(String) : field.kind === 'flag' ? ['true', 'false'] : []
   if (choices.length > 0)

@@ -7,7 +7,8 @@ import { HUMIDITIES, hasPlace, MONTHS, monthsIn, textOfMonths, WITHOUT_SPECIES }
 import { type BearingTexts, withBearing } from '#src/kiosk/job/job.ts'
 import { withPoint } from '#src/kiosk/job/text.ts'
 import { YearPicture } from '#src/kiosk/pictures/year.tsx'
-import { useReply, useShown } from '#src/kiosk/reply.ts'
+import { useReply } from '#src/kiosk/reply.ts'
+import { later } from '#src/kiosk/second-script.ts'
 import { type Json, listOf, messagesOf, part, textOf } from '#src/kiosk/service.ts'
 import type { StageProps } from '#src/kiosk/stage.ts'
 import { Answered } from '#src/kiosk/waiting.tsx'
@@ -26,15 +27,13 @@ const AIR = [
 export function PlaceStage({ job, derived, change }: StageProps) {
   const { bearing } = job
   const set = (changes: BearingTexts) => change(withBearing(job, changes), Object.keys(changes).join())
-  const materials = useShown('/v1/materials')
-  const woods = materials.kind === 'answer' ? listOf(materials.body['woods']).map(part) : []
   const reply = useReply(
     '/v1/seasonal-fit',
     hasPlace(bearing) && derived.read.request ? { design: derived.read.request } : undefined,
   )
   return (
     <div class="columns">
-      <form autocomplete="off" aria-busy={materials.kind === 'waiting'} onSubmit={(event) => event.preventDefault()}>
+      <form autocomplete="off" onSubmit={(event) => event.preventDefault()}>
         <TextField
           label={PLACE.name}
           name="name"
@@ -44,7 +43,7 @@ export function PlaceStage({ job, derived, change }: StageProps) {
         {woodPartsOf(derived).map((each) => (
           <fieldset key={each}>
             <legend>{PLACE.parts[each]}</legend>
-            <Wood woods={woods} part={each} label={PLACE.wood} bearing={bearing} set={set} />
+            <Wood part={each} label={PLACE.wood} bearing={bearing} set={set} />
             <Choice
               label={PLACE.construction}
               name={`making.woods.${each}.construction`}
@@ -63,13 +62,7 @@ export function PlaceStage({ job, derived, change }: StageProps) {
           </fieldset>
         ))}
         {(bearing['balls.material'] ?? 'wood') === 'wood' && (
-          <Wood
-            woods={woods}
-            part="balls"
-            label={PLACE.elements(derived.terms.element.many)}
-            bearing={bearing}
-            set={set}
-          />
+          <Wood part="balls" label={PLACE.elements(derived.terms.element.many)} bearing={bearing} set={set} />
         )}
         <fieldset>
           <legend>{PLACE.air}</legend>
@@ -96,7 +89,6 @@ export function PlaceStage({ job, derived, change }: StageProps) {
 }
 
 function Wood(of: {
-  readonly woods: readonly Json[]
   readonly part: WoodPart | 'balls'
   readonly label: string
   readonly bearing: BearingTexts
@@ -104,8 +96,8 @@ function Wood(of: {
 }) {
   const [name, construction] = [`making.woods.${of.part}.species`, `making.woods.${of.part}.construction`]
   const value = of.bearing[name] ?? ''
-  const known = of.woods.map((wood) => ({ value: textOf(wood['species']), label: textOf(wood['name']) }))
-  // A wood that the job names is there before the list is.
+  const known = later()?.woodChoices ?? []
+  // A wood that a link names is there before the list is, and where no list has it.
   const own = value === '' || known.some((each) => each.value === value) ? [] : [{ value, label: value }]
   return (
     <Choice

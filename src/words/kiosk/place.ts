@@ -13,6 +13,7 @@ export const PLACE = {
   wood: 'Wood',
   construction: 'How it is cut or built',
   unknown: 'not chosen',
+  unknownMovement: (wood: string) => `${wood} (movement not known)`,
   air: 'Relative humidity, in %',
   today: 'today, in the workshop',
   driest: 'in the driest time',

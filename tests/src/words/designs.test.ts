@@ -16,6 +16,8 @@ import { answerOf } from '#src/api/design/arrangements/all.ts'
 import { CAGED_STEPS, gaugeNote, ROLLER_STEPS, radialSteps, THRUST_STEPS } from '#src/words/assembly.ts'
 import { CAUTION_CODES, cautionSentence } from '#src/words/caution.ts'
 import { dimensionName } from '#src/words/dimension-names.ts'
+import { choiceName, fieldName } from '#src/words/kiosk/bearing.ts'
+import { onThePage } from '#src/words/kiosk/of-service.ts'
 import { refusalSentence } from '#src/words/refusal.ts'
 import { TERMS } from '#src/words/terms.ts'
 import { warningSentence } from '#src/words/warning.ts'
@@ -30,6 +32,7 @@ import {
   PLATES,
   ROLLERS,
 } from '#tests/support/inputs.ts'
+import { programNames } from '#tests/support/program-names.ts'
 import { withMaking } from '#tests/support/with-making.ts'
 import { foreignWords, isPlain } from './vocabulary.ts'
 
@@ -230,9 +233,12 @@ function stepsOf(name: ArrangementName): readonly string[] {
 }
 
 describe('a sentence has the words of its arrangement alone', () => {
-  test.each([...refusals, ...warnings, ...notes])('%s, %s: %s', (name, _what, sentence) => {
+  test.each([...refusals, ...warnings, ...notes])('%s, %s: %s', (name, what, sentence) => {
     expect(foreignWords(sentence, name)).toEqual([])
     expect(isPlain(sentence)).toBe(true)
+    // Of a default the page shows what it is; it makes refusals and warnings by itself.
+    const shown = what.startsWith('/') ? onThePage(choiceName(sentence), TERMS[name]) : sentence
+    expect(programNames(shown)).toEqual([])
   })
 
   test.each(EVERY)('cautions of everyone who turns a %s bearing', (name) => {
@@ -256,6 +262,9 @@ describe('a sentence has the words of its arrangement alone', () => {
           }
           return
         }
+        for (const { suggestion } of made.value.warnings)
+          if (suggestion !== undefined)
+            expect(fieldName(suggestion.path.slice(1).replaceAll('/', '.'), TERMS[name]), suggestion.path).toBeDefined()
         const { input: _echoed, ...answer } = answerOf(withMaking(made.value, {}))
         // Warnings of screws have their words with the making.
         for (const { code } of answer.warnings.filter((warning) => Object.hasOwn(WARNINGS, warning.code)))

@@ -4,6 +4,8 @@ import { PAPERS } from '#src/drawings/papers.ts'
 import { VIEWS } from '#src/drawings/view.ts'
 import { drawingOf, pagesOfView } from '#src/drawings/views.ts'
 import { OF_EVERY_KIND, type OfKind } from '#tests/support/of-every-kind.ts'
+import { programNames } from '#tests/support/program-names.ts'
+import { richly } from '#tests/support/richly-made.ts'
 import { textsOn } from '#tests/support/sheet-faults.ts'
 import { foreignWords, unusedWords } from '#tests/support/trade-words.ts'
 
@@ -28,6 +30,11 @@ describe('drawings', () => {
   test.each(OF_EVERY_KIND)('of $name have no word of another arrangement', (made) => {
     const texts = new Set(textsOf(made))
     expect([...texts].flatMap((text) => foreignWords(made.arrangement, text))).toEqual([])
+  })
+
+  test.each(OF_EVERY_KIND)('of $name have no name that only programs read', (made) => {
+    const texts = [made.design, ...richly(made)].flatMap((design) => textsOf({ ...made, design }))
+    expect([...new Set(texts)].flatMap(programNames)).toEqual([])
   })
 
   test.each(OF_EVERY_KIND)('of $name speak of all that there is', (made) => {

@@ -2,10 +2,15 @@ import { describe, expect, test } from 'vitest'
 import { ARRANGEMENT_NAMES } from '#shared/bearing/arrangements.ts'
 import { METHODS } from '#shared/bearing/method.ts'
 import { toJobSheet } from '#src/api/job-sheet/present.ts'
+import { sheetBody } from '#src/job-sheet/html.ts'
+import { toPages } from '#src/job-sheet/pages.ts'
 import { CAUTION_CODES, cautionSentence } from '#src/words/caution.ts'
 import { placeOfReading } from '#src/words/kiosk/lathe.ts'
 import { TERMS } from '#src/words/terms.ts'
 import { OF_EVERY_KIND, type OfKind } from '#tests/support/of-every-kind.ts'
+import { programNames } from '#tests/support/program-names.ts'
+import { richly } from '#tests/support/richly-made.ts'
+import { textsOn } from '#tests/support/sheet-faults.ts'
 import { foreignWords, unusedWords } from '#tests/support/trade-words.ts'
 import { withMaking } from '#tests/support/with-making.ts'
 
@@ -32,6 +37,17 @@ const sentencesOf = ({ design, arrangement }: OfKind): readonly string[] =>
 describe('the job sheet', () => {
   test.each(OF_EVERY_KIND)('of $name has no word of another arrangement', (made) => {
     expect(sentencesOf(made).flatMap((sentence) => foreignWords(made.arrangement, sentence))).toEqual([])
+  })
+
+  test.each(OF_EVERY_KIND)('of $name has no name that only programs read, on a screen or on paper', (made) => {
+    for (const design of [made.design, ...richly(made)]) {
+      const sheet = toJobSheet(design, { units: unitsOf(design) })
+      for (const form of ['full', 'short'] as const) {
+        const paper = toPages(sheet, 'a4', form).flatMap((page) => textsOn(page).map(({ text }) => text))
+        const screen = sheetBody(sheet, form).replaceAll(/<[^>]*>/g, ' ')
+        expect([...paper, screen].flatMap(programNames)).toEqual([])
+      }
+    }
   })
 
   test.each(ARRANGEMENT_NAMES)('of every %s bearing speaks of all that there is', (arrangement) => {

@@ -1,14 +1,21 @@
 import { readFileSync } from 'node:fs'
 import { join } from 'node:path'
-import { expect, test } from 'vitest'
-import { ARRANGEMENT_NAMES } from '#shared/bearing/arrangements.ts'
+import { describe, expect, test } from 'vitest'
+import { ARRANGEMENT_NAMES, woodPartsOf } from '#shared/bearing/arrangements.ts'
 import { mm } from '#shared/units/length.ts'
-import { leavesFor } from '#src/kiosk/job/bearing.ts'
-import { fieldName, onThePage } from '#src/words/kiosk/bearing.ts'
+import { leavesFor, readBearing } from '#src/kiosk/job/bearing.ts'
+import { FIRST_JOB } from '#src/kiosk/job/job.ts'
+import { fieldName } from '#src/words/kiosk/bearing.ts'
 import { gapNow, playNow, readingLine } from '#src/words/kiosk/lathe.ts'
+import { faultOnThePage, onThePage } from '#src/words/kiosk/of-service.ts'
 import { PAGE } from '#src/words/kiosk/page.ts'
+import { statedLine, statedName, WOOD_CHOICES } from '#src/words/kiosk/plan.ts'
 import { unknownSpecies } from '#src/words/problem.ts'
+import { seasonRefusalSentence } from '#src/words/season-refusal.ts'
 import { TERMS } from '#src/words/terms.ts'
+import { post } from '#tests/support/ask.ts'
+import { programNames } from '#tests/support/program-names.ts'
+import { sharedApp } from '#tests/support/started-app.ts'
 
 const HTML = readFileSync(join(import.meta.dirname, '../../../src/kiosk/page.html'), 'utf8')
 
@@ -47,4 +54,66 @@ test('a sentence of the service names what stands on the page, with a capital wh
   expect(onThePage('They do not agree (see `agreement`).')).toBe('They do not agree (see below).')
   expect(onThePage('Widen `ballGap`.')).toBe('Widen “Gap to aim for”.')
   expect(onThePage(unknownSpecies('"zz"', []))).toBe('Unknown species "zz". “Wood and place” lists them all.')
+})
+
+/** What a link may state: the query of a design, as the document has it. */
+const DOCUMENT = JSON.parse(readFileSync(join(import.meta.dirname, '../../../openapi/openapi.json'), 'utf8'))
+const OF_MAKING: readonly string[] = DOCUMENT.paths['/v1/design'].get.parameters
+  .map(({ name = '' }) => name)
+  .filter((name: string) => name.startsWith('making.'))
+
+describe.each(ARRANGEMENT_NAMES)('what a link states of a %s bearing', (arrangement) => {
+  const terms = TERMS[arrangement]
+
+  test('has words for its name and its value', () => {
+    expect(OF_MAKING.length).toBeGreaterThan(40)
+    for (const name of OF_MAKING) {
+      expect(statedName(name, terms), name).toBeDefined()
+      for (const text of ['3', '3/4', 'maple-sugar', 'outer-ring', 'saw-and-lathe', 'segmented-quarter-sawn'])
+        expect(programNames(statedLine(name, text, 'in', terms)), name).toEqual([])
+    }
+    const names = OF_MAKING.map((name) => statedName(name, terms))
+    expect(names.filter((name, index) => names.indexOf(name) !== index)).toEqual([])
+    if (arrangement === 'roller') expect(names.join()).not.toMatch(/ball/i)
+  })
+
+  test('is refused in words, with the label of its field', async () => {
+    const at = await sharedApp()
+    const { 'making.woods.outerRing.species': wood = '', ...first } = FIRST_JOB.bearing
+    const woods = woodPartsOf({ arrangement }).map((part) => [`making.woods.${part}.species`, wood])
+    const stated = { ...first, ...Object.fromEntries(woods), arrangement }
+    const links = OF_MAKING.flatMap((name) =>
+      ['zz', '-1', 'purpleheart', 'segmented'].map((text) => ({ ...stated, [name]: text })),
+    )
+    const requests = links.map((bearing) => readBearing(bearing).request).filter((request) => request !== undefined)
+    const answers = await Promise.all(requests.map((request) => post(`${at}/v1/design`, request)))
+    const faults = answers.flatMap(
+      ({ text }): readonly { message: string; path: string }[] => JSON.parse(text).errors ?? [],
+    )
+    expect(faults.length).toBeGreaterThan(50)
+    for (const { message, path } of faults) {
+      const told = faultOnThePage(message, path, terms)
+      expect(programNames(told), path).toEqual([])
+      expect(told, path).toMatch(/^[A-Z]/)
+    }
+  })
+})
+
+test('a number that a link states has its unit', () => {
+  const lineOf = (name: string, text: string) => statedLine(name, text, 'in', TERMS.radial)
+  expect(lineOf('making.swing', '12 1/2')).toBe('Largest diameter over the bed: 12 1/2 in')
+  expect(lineOf('making.screws.gauge', '8')).toBe('Gauge of the screws: 8')
+  expect(lineOf('making.climate.today.moistureContent', '9')).toBe('Moisture content of the wood today: 9 %')
+  expect(lineOf('making.mounting.shaft.species', 'ash-white')).toBe('Wood of the shaft: Ash, white')
+  expect(lineOf('making.of.a.page.to.come', '1')).toBe('making.of.a.page.to.come: 1')
+})
+
+test('whose movement is not known is said in the list of woods to which a refusal sends', () => {
+  const refusal = { code: 'movement-unknown', path: '', species: 'khaya' } as const
+  expect(onThePage(seasonRefusalSentence(refusal, 'celsius', TERMS.radial))).toBe(
+    'The movement of Khaya with moisture is not known. Choose another wood: “Wood and place” says whose movement is known.',
+  )
+  const labelOf = (wood: string) => WOOD_CHOICES.find(({ value }) => value === wood)?.label
+  expect(labelOf('khaya')).toBe('Khaya (movement not known)')
+  expect(labelOf('maple-sugar')).toBe('Maple, sugar')
 })

@@ -21,6 +21,7 @@ import { toLoadAnswer } from '#src/api/load-check/arrangements/all.ts'
 import { explainRefusal as selectionRefusal, explainWarning as selectionWarning } from '#src/words/ball-selection.ts'
 import { droppedFor, explainCriterion, explainRefusal as searchRefusal } from '#src/words/design-search.ts'
 import { disagreeing, explainFitRefusal } from '#src/words/fit-correction.ts'
+import { onThePage } from '#src/words/kiosk/of-service.ts'
 import { estimateOnly, explainRefusal as loadRefusal, explainWarning as loadWarning } from '#src/words/load-check.ts'
 import { memorySentence, seasonRefusalSentence } from '#src/words/season-refusal.ts'
 import { describeAdvice, describeBand, describeState, notesOf, warningOf } from '#src/words/seasonal-fit.ts'
@@ -37,6 +38,7 @@ import {
 } from '#src/words/tolerance-check.ts'
 import { post } from '#tests/support/ask.ts'
 import { CAGED, PLAIN, PLATES, ROLLERS } from '#tests/support/inputs.ts'
+import { programNames } from '#tests/support/program-names.ts'
 import { MAPLE, MARBLES } from '#tests/support/seasons.ts'
 import { sharedApp } from '#tests/support/started-app.ts'
 
@@ -80,6 +82,7 @@ function expectOwnWords(arrangement: ArrangementName, sentences: readonly string
     const unsaid = NOT_SAID[arrangement]
     if (unsaid !== undefined) expect(words, arrangement).not.toMatch(unsaid)
     expect(sentence, arrangement).not.toMatch(/NaN|undefined|Infinity|\[object| {2}|\.\.|^\s|\s$/)
+    expect(programNames(onThePage(sentence, TERMS[arrangement])), sentence).toEqual([])
   }
 }
 

@@ -3,7 +3,7 @@ import { ARRANGEMENT_NAMES } from '#shared/bearing/arrangements.ts'
 import { designHere, readBearing, scopeOf } from '#src/kiosk/job/bearing.ts'
 import { FIRST_JOB, withBearing } from '#src/kiosk/job/job.ts'
 import { asArrangement } from '#src/kiosk/job/other-arrangement.ts'
-import { changedKind } from '#src/words/kiosk/bearing.ts'
+import { changedKind } from '#src/words/kiosk/plan.ts'
 import { TERMS } from '#src/words/terms.ts'
 
 /* The bearings are invented. */
