@@ -180,13 +180,22 @@ export function explainRefusal(refusal: LoadRefusal, units: Units, terms: Terms)
     : refusalSentence(refusal, units, terms)
 }
 
-/** The whole answer in a few sentences. */
-export function verdict(check: LoadCheck, spoken: Spoken): string {
+/**
+ * The whole answer in a few sentences.
+ *
+ * @param isWoodAssumed because nobody stated one
+ */
+export function verdict(check: LoadCheck, spoken: Spoken, isWoodAssumed: boolean): string {
   const { forceUnits, terms } = spoken
   const sunk = check.seats.filter(({ seat }) => seat.dent === undefined).slice(0, 1)
   return [
     `Load it with at most ${workingFigures(check, spoken)}.`,
     judgement(check, spoken),
+    ...(isWoodAssumed
+      ? [
+          `All of this is for ${nameInSentence(contactWood(check.load.wood).name)}, which is assumed because no wood was given.`,
+        ]
+      : []),
     ...sunk.map(
       ({ seat }) =>
         `A ${terms.element.one}, which carries ${forceFigure(seat.ballLoad, forceUnits)}, sinks in past its middle.`,

@@ -60,8 +60,9 @@ export function loadAnswer<const Name extends string, Own extends object>(
   const ofWoods = plannedWoods(request.design.making?.woods)
   const defaults = { ...designDefaults(check.bearing.resolved.input), ...OWN_DEFAULTS, ...ofWoods }
   const assumed = assumptionsIn(request, input, defaults)
+  const isWoodAssumed = request.wood === undefined && !Object.hasOwn(ofWoods, '/wood')
   return answer(
-    { arrangement, units: spoken.units, input, assumed, summary: words.verdict(check, spoken) },
+    { arrangement, units: spoken.units, input, assumed, summary: words.verdict(check, spoken, isWoodAssumed) },
     { ...toShared(check, spoken), ...own },
     {
       warnings: check.warnings.map((warning) => toWarning(warning, spoken)),

@@ -71,6 +71,16 @@ describe('a clock and a curious finger', () => {
     expect((await checked(url, REQUEST)).atSpeed?.outerPassFrequency).toBeGreaterThan(speed / 60)
   })
 
+  test('a wood that nobody gave is said to be assumed', async () => {
+    const assumed = /is for sugar maple, which is assumed because no wood was given/
+    const woods = { outerRing: { species: 'maple-sugar' }, innerRing: { species: 'maple-sugar' } }
+    const url = await address()
+    expect((await checked(url, REQUEST)).summary).toMatch(assumed)
+    expect((await checked(url, { ...REQUEST, wood: 'maple-sugar' })).summary).not.toMatch(/assumed/)
+    const planned = { ...REQUEST, design: { ...DESIGN, making: { woods } } }
+    expect((await checked(url, planned)).summary).not.toMatch(/assumed/)
+  })
+
   test('pounds and inches are the same load and the same bearing', async () => {
     const url = await address()
     const mm = await checked(url, REQUEST)
