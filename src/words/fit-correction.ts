@@ -3,7 +3,7 @@ import type { FitCorrection } from '#shared/questions/fit/fit-correction.ts'
 import type { FitRefusal, FittedPart } from '#shared/questions/fit/fit-setup.ts'
 import type { NextReading, ReadingDecides, ReadingReason } from '#shared/questions/fit/next-reading.ts'
 import type { ReadingKind } from '#shared/questions/fit/reading.ts'
-import type { Life, LifeWithPlay, Obstacle, Rescue } from '#shared/questions/fit/rescue.ts'
+import type { Life, LifeWithPlay, Obstacle, PassedOver, Rescue } from '#shared/questions/fit/rescue.ts'
 import { type Mm, mm, type Units } from '#shared/units/length.ts'
 import { caliperFigure, capitalised, certainty, figure, percent } from './figure.ts'
 import type { Terms } from './terms.ts'
@@ -240,7 +240,8 @@ export const disagreeing = (kind: ReadingKind, terms: Terms): string =>
 
 /** A way out in words; its figures stand beside it. */
 export function explainRescue(rescue: Rescue, units: Units, terms: Terms): string {
-  const { obstacle } = rescue
+  // Of balls on hand each lot has its own.
+  const obstacle = rescue.option === 'balls-on-hand' ? undefined : rescue.obstacle
   return `${attempt(rescue, units, terms)}${obstacle === undefined ? '' : ` ${explainObstacle(obstacle, rescue, terms)}`}`
 }
 
@@ -271,10 +272,14 @@ function attempt(rescue: Rescue, units: Units, terms: Terms): string {
       return leftAsIs(terms.play, play ?? 0, rescue.overMaxPlay, size)
     case 'mating-faces':
       return `Sand ${size(rescue.matingFaces)} off the mating faces in all, so that the halves come closer${leaving}.`
-    case 'balls-on-hand':
-      return rescue.diameter === undefined
-        ? `Use other ${element.many} that you have (\`ballsOnHand\`).`
-        : `Use the ${element.many} of ${size(rescue.diameter)} that you have${leaving}.${pockets}`
+    case 'balls-on-hand': {
+      const others = rescue.passedOver.map((lot) => whyPassedOver(lot, rescue.ballCount, size, terms)).join('; ')
+      if (rescue.possible)
+        return `Use the ${element.many} of ${size(rescue.diameter ?? 0)} that you have${leaving}.${pockets}${others === '' ? '' : ` No other lot makes a full set: ${others}.`}`
+      return others === ''
+        ? `Use other ${element.many} that you have: none are listed in \`ballsOnHand\`.`
+        : `None of the other ${element.many} that you have make a full set: ${others}.`
+    }
     case 'mixed-balls':
       return rescue.diameter === undefined || rescue.replacedCount === undefined
         ? `Replace some ${element.many} by slightly larger ones (\`ballsOnHand\`).`
@@ -301,6 +306,31 @@ function attempt(rescue: Rescue, units: Units, terms: Terms): string {
       return `Make a new inner ring to the outer ring that you have${leaving}.`
     default:
       return rescue satisfies never
+  }
+}
+
+/** Why a lot on hand makes no full set, within a sentence. */
+function whyPassedOver(lot: PassedOver, needed: number, size: (length: number) => string, terms: Terms): string {
+  const { obstacle, diameter, quantity, ballGap, radialInternalClearance: play } = lot
+  const { element, raceway, gap } = terms
+  const those = `those of ${size(diameter)}`
+  switch (obstacle) {
+    case 'too-few-balls':
+      return `of ${size(diameter)} there are only ${quantity}, and it takes ${needed}`
+    case 'last-ball-stays-out':
+      return `of ${those} the last would not go in`
+    case 'rides-on-edges':
+      return `${those} would ride on the edges of the ${raceway.one}`
+    case 'out-of-band':
+      if (play !== undefined)
+        return play > 0
+          ? `${those} would leave a ${terms.play} of ${size(play)}, which is outside its band`
+          : `${those} would bind`
+      return ballGap !== undefined && ballGap > 0
+        ? `${those} would leave a ${gap} of ${size(ballGap)}, which is outside its band`
+        : `${those} would not all go in`
+    default:
+      return `no bearing with ${element.many} of ${size(diameter)} fits the wood that is left`
   }
 }
 

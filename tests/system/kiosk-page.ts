@@ -37,9 +37,13 @@ const wordsOn = (page: Page): Promise<readonly string[]> =>
       readonly childNodes: Iterable<{ readonly nodeType: number; readonly textContent: string | null }>
       getAttribute(name: string): string | null
     }
-    const all = Array.from((body as unknown as { querySelectorAll(of: string): Iterable<Element> }).querySelectorAll('*'))
+    const all = Array.from(
+      (body as unknown as { querySelectorAll(of: string): Iterable<Element> }).querySelectorAll('*'),
+    )
     return all
-      .filter(({ localName }) => !['script', 'style', 'pre', 'code', 'textarea', 'input'].includes(localName))
+      .filter(
+        ({ localName }) => !['script', 'style', 'noscript', 'pre', 'code', 'textarea', 'input'].includes(localName),
+      )
       .flatMap((element) => [
         ...['aria-label', 'alt', 'title'].map((name) => element.getAttribute(name) ?? ''),
         ...Array.from(element.childNodes, ({ nodeType, textContent }) => (nodeType === 3 ? (textContent ?? '') : '')),

@@ -108,7 +108,11 @@ describe('the bearing', () => {
     const { page } = await openedJob(`${FIRST}&split=inner-ring&making.screws.gauge=8`)
     await page.getByText('More choices').click()
     await page.locator('[name=split]').selectOption('none')
-    await page.locator('#bearing-name', { hasText: 'Screws: does not apply unless a ring is split: remove it, or state “Ring that is split”' }).waitFor()
+    await page
+      .locator('#bearing-name', {
+        hasText: 'Screws: does not apply unless a ring is split: remove it, or state “Ring that is split”',
+      })
+      .waitFor()
     expect(await page.locator('#sizes-to-cut').count()).toBe(0)
     await page.getByRole('button', { name: 'Remove: Gauge of the screws: 8' }).click()
     await page.locator('#bearing-name', { hasText: '12 wooden balls' }).waitFor()
@@ -236,6 +240,14 @@ describe('at the lathe', () => {
     const { page } = await openedJob(`${FIRST}&stage=lathe&outer=g8`)
     await page.getByText('Too deep: stop').waitFor()
     expect(await page.locator('.rescue li').count()).toBeGreaterThan(3)
+    expect(await page.locator('.rescue p').count()).toBe(0)
+  })
+
+  test('too deep: of the balls that the maker has, why they do not serve', async () => {
+    const { page } = await openedJob(`${FIRST}&stage=lathe&outer=g8&onHand=12x17`)
+    await page
+      .locator('.rescue p', { hasText: /^None of the other balls that you have make a full set: those of 12 mm would/ })
+      .waitFor()
   })
 
   test('an outer ring whose balls a cage keeps apart is cut to its size', async () => {

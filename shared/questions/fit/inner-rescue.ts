@@ -1,10 +1,10 @@
 import {
   type BallsOnHand,
   ballFor,
+  fullSetOnHand,
   judged,
   type LifeWithPlay,
   linedGroove,
-  nearest,
   type Rescue,
   type Tried,
   type Workpiece,
@@ -144,11 +144,13 @@ function tried(spoilt: SpoiltInner, diameter: number): Tried {
 }
 
 function ballsOnHand(spoilt: SpoiltInner): Rescue {
-  const { count } = spoilt.subject.balls
-  const enough = spoilt.ballsOnHand.filter(({ quantity }) => quantity >= count)
-  const all = enough.map(({ diameter }) => ({ diameter, ...tried(spoilt, diameter) }))
-  const best = nearest(all, spoilt.target.aim, ({ radialInternalClearance }) => radialInternalClearance)
-  return { option: 'balls-on-hand', ballCount: count, ...(best ?? { possible: false, obstacle: 'none-on-hand' }) }
+  const wanted = { ballCount: spoilt.subject.balls.count, aim: spoilt.target.aim }
+  return fullSetOnHand(
+    spoilt.ballsOnHand,
+    wanted,
+    (diameter) => tried(spoilt, diameter),
+    ({ radialInternalClearance }) => radialInternalClearance,
+  )
 }
 
 function largerBalls(spoilt: SpoiltInner): Rescue {

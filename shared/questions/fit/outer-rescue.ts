@@ -2,6 +2,7 @@ import { THINNEST } from './defaults.ts'
 import {
   type BallsOnHand,
   ballFor,
+  fullSetOnHand,
   judged,
   type Life,
   linedGroove,
@@ -99,15 +100,13 @@ function tried(spoilt: SpoiltGroove, diameter: number): Tried {
 }
 
 function ballsOnHand(spoilt: Spoilt): Rescue {
-  const { count } = spoilt.subject.balls
-  const enough = spoilt.ballsOnHand.filter(({ quantity }) => quantity >= count)
-  const all = enough.map(({ diameter }) => ({ diameter, ...tried(spoilt, diameter) }))
-  const best = nearest(all, spoilt.target.aim, ({ ballGap }) => ballGap)
-  return {
-    option: 'balls-on-hand',
-    ballCount: count,
-    ...(best ?? { possible: false, obstacle: 'none-on-hand' }),
-  }
+  const wanted = { ballCount: spoilt.subject.balls.count, aim: spoilt.target.aim }
+  return fullSetOnHand(
+    spoilt.ballsOnHand,
+    wanted,
+    (diameter) => tried(spoilt, diameter),
+    ({ ballGap }) => ballGap,
+  )
 }
 
 /** Larger balls may stand so far in before they alone carry and the others rattle, in ball diameters. Common practice, no source. */

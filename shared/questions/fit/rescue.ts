@@ -105,7 +105,7 @@ export type Rescue =
     })
   /** Above 0 to sand off both faces in all. */
   | (Tried & { readonly option: 'mating-faces'; readonly matingFaces: number })
-  | (Tried & { readonly option: 'balls-on-hand'; readonly diameter?: number; readonly ballCount: number })
+  | BallsOnHandRescue
   | (Tried & {
       readonly option: 'mixed-balls'
       readonly diameter?: number
@@ -130,6 +130,46 @@ export type Rescue =
     })
   | (Tried & { readonly option: 'new-blank' })
   | (Tried & { readonly option: 'new-inner-ring' })
+
+type BallsOnHandRescue = Tried & {
+  readonly option: 'balls-on-hand'
+  readonly diameter?: number
+  readonly ballCount: number
+  /** Every lot that does not serve. */
+  readonly passedOver: readonly PassedOver[]
+}
+
+/** A lot on hand that makes no full set, and why: with the figure that such balls would leave, where that is why. */
+export interface PassedOver extends BallsOnHand {
+  readonly obstacle?: Obstacle | 'too-few-balls'
+  readonly ballGap?: number
+  readonly radialInternalClearance?: number
+}
+
+/**
+ * Lots on hand as full sets of one size: the one that comes nearest to the aim, possible ones first, and those that do not serve.
+ *
+ * @param figureOf the figure of a set that is to come to the aim
+ */
+export function fullSetOnHand(
+  lots: readonly BallsOnHand[],
+  { ballCount, aim }: { readonly ballCount: number; readonly aim: number },
+  tried: (diameter: number) => Tried,
+  figureOf: (tried: Tried) => number | undefined,
+): BallsOnHandRescue {
+  const enough = lots
+    .filter(({ quantity }) => quantity >= ballCount)
+    .map(({ diameter, quantity }) => ({ quantity, set: { diameter, ...tried(diameter) } }))
+  const sets = enough.map(({ set }) => set)
+  const passedOver = [
+    ...enough.filter(({ set }) => !set.possible).map(({ quantity, set }) => ({ quantity, ...set })),
+    ...lots
+      .filter(({ quantity }) => quantity < ballCount)
+      .map((lot) => ({ ...lot, obstacle: 'too-few-balls' as const })),
+  ]
+  const best = nearest(sets, aim, figureOf) ?? ({ possible: false, obstacle: 'none-on-hand' } as const)
+  return { option: 'balls-on-hand', ballCount, ...best, passedOver }
+}
 
 /** A gap found by halving is met to within this [mm]. */
 const CLOSE_ENOUGH = 1e-6

@@ -92,6 +92,11 @@ function stateOf(answer: Json, units: Units, terms: Terms): string {
 function Rescues({ answer }: { readonly answer: Json }) {
   const options = listOf(answer['rescue']).map(part)
   if (options.length === 0) return null
+  // Of balls that the maker has listed it is said why none of them serve.
+  const isListed = listOf(part(answer['input'])['ballsOnHand']).length > 0
+  const passedOver = options.filter(
+    ({ option, possible }) => isListed && option === 'balls-on-hand' && possible !== true,
+  )
   return (
     <section class="rescue">
       <h3>{LATHE.rescue}</h3>
@@ -104,6 +109,9 @@ function Rescues({ answer }: { readonly answer: Json }) {
             </li>
           ))}
       </ol>
+      {passedOver.map(({ message }) => (
+        <p key="balls-on-hand">{textOf(message)}</p>
+      ))}
     </section>
   )
 }

@@ -76,11 +76,19 @@ const CASES: Readonly<Record<'radial' | 'roller' | 'thrust' | 'caged', Case>> = 
   },
 }
 
+/** The first may serve; of the second there are too few, the third are too small, and the last too large. */
+const LOTS = [
+  { diameter: 14.2, quantity: 20 },
+  { diameter: 14.3, quantity: 2 },
+  { diameter: 9, quantity: 50 },
+  { diameter: 19, quantity: 50 },
+]
+
 function answersOf({ design, asked }: Case): readonly FitCorrection[] {
   return asked.flatMap(([ring, all]) =>
     all.map((readings) => {
       const none = { earlier: [], target: {}, tools: {}, removalHistory: [] }
-      const ballsOnHand = [{ diameter: 14.2, quantity: 20 }]
+      const ballsOnHand = LOTS
       const answer = fitCorrection({ design, ring, readings, ...none, ballsOnHand })
       if (!answer.ok) throw new Error(JSON.stringify(answer.error))
       return answer.value
@@ -105,6 +113,23 @@ describe.each(Object.entries(CASES))('%s', (name, each) => {
       expect(sentence.replace(/`\w+`/g, '')).not.toMatch(each.foreign)
       expect(sentence).toMatch(/^[A-Z].*\.$/)
       expect(sentence).not.toMatch(/undefined|NaN| {2}/)
+    }
+  })
+
+  test('of every lot on hand it is told whether it serves, and why not', () => {
+    const rescues = answers.flatMap((answer) =>
+      (answer.rescue ?? []).flatMap((each) => (each.option === 'balls-on-hand' ? [each] : [])),
+    )
+    expect(rescues.length).toBeGreaterThan(0)
+    for (const rescue of rescues) {
+      const told = explainRescue(rescue, 'mm', terms)
+      for (const { diameter } of LOTS) {
+        const isTold = told.includes(`of ${diameter} mm`)
+        // Of two that would serve the nearer is named.
+        expect(isTold || rescue.possible, told).toBe(true)
+      }
+      expect(told).toContain(`of 14.3 mm there are only 2, and it takes ${rescue.ballCount}`)
+      expect(told).toMatch(/those of 9 mm would leave/)
     }
   })
 
