@@ -28,6 +28,13 @@ export function shopFigure(length: Mm, units: Units, denominator: number = USUAL
   return { text: `${steps < 0 ? '-' : ''}${text} ${units}`, error: errorOf(steps, length, units, denominator) }
 }
 
+/** A length in inches that is on the rule, as the rule shows it: `31/64 in`. Undefined for any other, and in millimetres. */
+export function figureOfRule(length: Mm, units: Units, denominator?: number): string | undefined {
+  if (units !== 'in') return undefined
+  const { text, error } = shopFigure(length, units, denominator)
+  return error === 0 ? text : undefined
+}
+
 /** Error of the nearest figure of a shop rule, `shopFigure` without its text: figure less true length. */
 export const shopError = (length: Mm, units: Units, denominator: number = USUAL_DENOMINATOR): Mm =>
   errorOf(shopSteps(length, units, denominator), length, units, denominator)

@@ -1,9 +1,9 @@
 import { Messages } from '#src/kiosk/controls.tsx'
 import type { DerivedBearing, Notice } from '#src/kiosk/derived-bearing.ts'
 import type { BearingTexts } from '#src/kiosk/job/job.ts'
+import { textOfSuggestion } from '#src/kiosk/job/text.ts'
 import { FrontPicture } from '#src/kiosk/pictures/front.tsx'
-import { figure } from '#src/words/figure.ts'
-import { fieldName, followSuggestion } from '#src/words/kiosk/bearing.ts'
+import { fieldName, followSuggestion, suggestionWords } from '#src/words/kiosk/bearing.ts'
 import { SHELL } from '#src/words/kiosk/page.ts'
 import { SizesTable } from './sizes-table.tsx'
 
@@ -57,11 +57,12 @@ function Follow(of: {
   const { suggestion } = of.notice
   if (suggestion === undefined) return null
   const name = suggestion.path.slice(1).replaceAll('/', '.')
-  const text = suggestion.kind === 'length' ? figure(suggestion.value, of.derived.units) : String(suggestion.value)
-  const label = fieldName(name, of.derived.terms) ?? name
+  const { units, terms, design } = of.derived
+  const denominator = design?.bearing.resolved.input.shopDenominator
+  const text = textOfSuggestion(suggestion, units, denominator)
   return (
     <button type="button" onClick={() => of.set({ ...instead(name), [name]: text })}>
-      {followSuggestion(label, text)}
+      {followSuggestion(fieldName(name, terms) ?? name, suggestionWords(suggestion, units, denominator))}
     </button>
   )
 }
