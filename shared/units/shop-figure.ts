@@ -25,7 +25,7 @@ const EXACT_WITHIN = 8 * Number.EPSILON
 export function shopFigure(length: Mm, units: Units, denominator: number = USUAL_DENOMINATOR): ShopFigure {
   const steps = shopSteps(length, units, denominator)
   const text = units === 'in' ? inchText(Math.abs(steps), denominator) : millimetreText(Math.abs(steps))
-  return { text: `${steps < 0 ? '-' : ''}${text} ${units}`, error: errorOf(steps, length, units, denominator) }
+  return { text: `${steps < 0 ? '−' : ''}${text} ${units}`, error: errorOf(steps, length, units, denominator) }
 }
 
 /** A length in inches that is on the rule, as the rule shows it: `31/64 in`. Undefined for any other, and in millimetres. */

@@ -2,6 +2,10 @@ import { toDecimals } from '#shared/numbers/decimals.ts'
 import { type ForceUnits, inForceUnits, inTorqueUnits } from '#shared/units/force.ts'
 import { inUnits, type Mm, type Units } from '#shared/units/length.ts'
 
+/** A text for people, with a true minus sign before each negative number: a hyphen joins words. */
+export const withMinus = (text: string): string =>
+  text.includes('-') ? text.replaceAll(/(?<![\w.)])-(?=\.?\d)/g, '−') : text
+
 /** Decimals in sentences: finer than anyone cuts, coarse enough to read. */
 const DECIMALS: Readonly<Record<Units, number>> = { in: 4, mm: 2 }
 
@@ -9,13 +13,13 @@ const DECIMALS: Readonly<Record<Units, number>> = { in: 4, mm: 2 }
 export function figure(length: Mm, units: Units): string {
   const value = inUnits(length, units)
   const fixed = toDecimals(value, DECIMALS[units])
-  return `${fixed === 0 && value !== 0 ? Number(value.toPrecision(2)) : fixed} ${units}`
+  return withMinus(`${fixed === 0 && value !== 0 ? Number(value.toPrecision(2)) : fixed} ${units}`)
 }
 
 /** How a caliper is set: hundredths of a millimetre, thousandths of an inch, always all of them. */
 const CALIPER_DECIMALS: Readonly<Record<Units, number>> = { in: 3, mm: 2 }
 export const caliperFigure = (length: Mm, units: Units): string =>
-  `${inUnits(length, units).toFixed(CALIPER_DECIMALS[units])} ${units}`
+  withMinus(`${inUnits(length, units).toFixed(CALIPER_DECIMALS[units])} ${units}`)
 
 /** How much larger one figure is than another, in steps of a caliper: `+0.006`, `−0.04`, or nothing. */
 export function errorFigure(error: Mm, units: Units): string {
@@ -24,13 +28,13 @@ export function errorFigure(error: Mm, units: Units): string {
 }
 
 /** An angle in a sentence: `11.25°`. */
-export const angleFigure = (degrees: number): string => `${toDecimals(degrees, 2)}°`
+export const angleFigure = (degrees: number): string => withMinus(`${toDecimals(degrees, 2)}°`)
 
 /** A ratio as a percentage with at most one decimal, never rounded to 0 or to certainty: `22 %`, `less than 0.1 %`. */
 export function percent(ratio: number): string {
   if (ratio > 0 && ratio < 0.001) return 'less than 0.1 %'
   if (ratio < 1 && ratio > 0.999) return 'more than 99.9 %'
-  return `${toDecimals(ratio * 100, 1)} %`
+  return withMinus(`${toDecimals(ratio * 100, 1)} %`)
 }
 
 /** A chance that was worked out of readings: nothing is ever quite certain. */
@@ -40,7 +44,7 @@ export const certainty = (chance: number): string => percent(Math.min(Math.max(c
 export const capitalised = (text: string): string => text.charAt(0).toUpperCase() + text.slice(1)
 
 /** To two digits: no estimate of a load or a speed is good for more. */
-const rounded = (value: number): string => String(Number(value.toPrecision(2)))
+const rounded = (value: number): string => withMinus(String(Number(value.toPrecision(2))))
 
 /** The same, never above the value: for what must not be passed. */
 export function roundedDown(value: number): number {

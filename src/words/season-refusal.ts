@@ -2,11 +2,12 @@ import { SPECIES, type SpeciesId } from '#shared/data/species.ts'
 import type { SeasonRefusal } from '#shared/movement/refusal.ts'
 import { toDecimals } from '#shared/numbers/decimals.ts'
 import { inScale, type Scale } from '#shared/units/temperature.ts'
+import { withMinus } from './figure.ts'
 import type { Terms } from './terms.ts'
 
 /* Sentences about the year, for every question that takes one. */
 
-const toTenths = (value: number): string => String(toDecimals(value, 1))
+const toTenths = (value: number): string => withMinus(String(toDecimals(value, 1)))
 export const percentFigure = (value: number): string => `${toTenths(value)} %`
 export const degrees = (celsius: number, scale: Scale): string =>
   `${toTenths(inScale(celsius, scale))} ${scale === 'celsius' ? '°C' : '°F'}`

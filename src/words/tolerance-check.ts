@@ -12,7 +12,7 @@ import type { WhyTrials } from '#shared/questions/tolerance/nearly-linear.ts'
 import type { ToleranceRefusal } from '#shared/questions/tolerance/refusal.ts'
 import type { ToleranceCheck } from '#shared/questions/tolerance/tolerance-check.ts'
 import { type Mm, mm, type Units } from '#shared/units/length.ts'
-import { capitalised, figure, percent } from './figure.ts'
+import { capitalised, figure, percent, withMinus } from './figure.ts'
 import { signNote, TRADE_SIGN } from './standing.ts'
 import { type Terms, termsOf } from './terms.ts'
 
@@ -154,7 +154,7 @@ export function explainEffect(
   { units, terms }: { readonly units: Units; readonly terms: Terms },
 ): string {
   const moved = (slope: number): string =>
-    name === 'climate' ? figure(mm(slope), units) : `${toDecimals(slope, 2)} ${units}`
+    name === 'climate' ? figure(mm(slope), units) : `${withMinus(String(toDecimals(slope, 2)))} ${units}`
   return [
     `If ${growth(name, `1 ${units}`, terms)}, the ${terms.gap} changes by ${moved(gap.slope)} and the ${terms.play} by ${moved(play.slope)}. `,
     `This causes ${percent(gap.share)} of the scatter of the ${terms.gap} and ${percent(play.share)} of the scatter of the ${terms.play}.`,

@@ -27,8 +27,12 @@ const FORMS =
   /`[^`]*`|\b[a-z]+\d*[A-Z]\w*|\b[a-z]\w*(?:\.[a-z]\w*)+|(?<![\w)])\/[a-z]\w*|\b[a-z]+(?:-[a-z]+)+\/\w+|\b[a-z]+_\w+/g
 const HYPHENED = /[a-z]+(?:-[a-z]+)+/g
 
-/** What in a text is a name for programs: makers have words. */
+/** A number below 0 as a program has it: makers have a minus sign. */
+const HYPHEN_FOR_MINUS = /(?<![\w.)])-\.?\d[\d.]*/g
+
+/** What in a text is a name for programs, or a number of theirs: makers have words and signs. */
 export const programNames = (text: string): readonly string[] => [
+  ...(text.match(HYPHEN_FOR_MINUS) ?? []),
   ...(text.match(FORMS) ?? []),
   ...(text.match(HYPHENED) ?? []).filter((word) => IDENTIFIERS.has(word)),
 ]

@@ -245,9 +245,11 @@ describe('at the lathe', () => {
 
   test('too deep: of the balls that the maker has, why they do not serve', async () => {
     const { page } = await openedJob(`${FIRST}&stage=lathe&outer=g8&onHand=12x17`)
-    await page
-      .locator('.rescue p', { hasText: /^None of the other balls that you have make a full set: those of 12 mm would/ })
-      .waitFor()
+    const why = page.locator('.rescue p')
+    await why.waitFor()
+    expect(await why.textContent()).toMatch(
+      /^None of the other balls that you have make a full set: those of 12 mm would/,
+    )
   })
 
   test('an outer ring whose balls a cage keeps apart is cut to its size', async () => {

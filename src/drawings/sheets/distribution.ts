@@ -3,6 +3,7 @@ import { mm } from '#shared/units/length.ts'
 import { at, type Drawing, type Role, type Shape } from '#src/drawings/model.ts'
 import { box, line, text } from '#src/drawings/shapes.ts'
 import { fittedHeight } from '#src/drawings/text-width.ts'
+import { withMinus } from '#src/words/figure.ts'
 import { hatched } from './hatching.ts'
 
 /*
@@ -217,7 +218,7 @@ export function ticks(
   const [first, last] = [Math.ceil(from / step), Math.floor(to / step)]
   return Array.from({ length: last - first + 1 }, (_, index) => {
     const value = (first + index) * step
-    return { value, label: value === 0 ? '0' : value.toFixed(decimals) }
+    return { value, label: value === 0 ? '0' : withMinus(value.toFixed(decimals)) }
   })
 }
 

@@ -2,6 +2,7 @@ import type { DimensionKey } from '#shared/bearing/dimensions.ts'
 import type { SizeLimits } from '#shared/bearing/gap-limits.ts'
 import type { ResolvedBalls } from '#shared/bearing/resolve.ts'
 import { inUnits, type Mm, type Units } from '#shared/units/length.ts'
+import { withMinus } from '#src/words/figure.ts'
 import { signOfSize } from '#src/words/standing.ts'
 
 /** A bearing's sizes as they stand on its sheets, all to the same digit. */
@@ -29,7 +30,7 @@ export function sizeTextFor(bearing: Sized): SizeText {
   const digits = digitsFor(bearing)
   return (length) => {
     const text = inUnits(length, units).toFixed(digits)
-    return text.includes('.') ? trimmed(text) : text
+    return withMinus(text.includes('.') ? trimmed(text) : text)
   }
 }
 

@@ -40,7 +40,7 @@ export function SpreadPicture(of: {
           <g key={end}>
             <path class="end" d={`M${across(end)} 0 V${HEIGHT + 4}`} />
             <text x={Math.min(Math.max(across(end), 24), WIDTH - 24)} y={HEIGHT + 20} text-anchor="middle">
-              {Number.parseFloat(figure(lengthOf(end, of.units), of.units))}
+              {figure(lengthOf(end, of.units), of.units).replace(` ${of.units}`, '')}
             </text>
           </g>
         ))}

@@ -1,7 +1,7 @@
 import type { FittedRing } from '#shared/questions/fit/fit-setup.ts'
 import type { ReadingKind, ToolName } from '#shared/questions/fit/reading.ts'
 import { inUnits, type Mm, type Units } from '#shared/units/length.ts'
-import { capitalised } from '#src/words/figure.ts'
+import { capitalised, withMinus } from '#src/words/figure.ts'
 import type { Terms } from '#src/words/terms.ts'
 import { STAGE_NAMES } from './page.ts'
 
@@ -143,7 +143,8 @@ interface Estimated {
   readonly high: Mm
 }
 
-const sized = (length: Mm, units: Units): string => `${inUnits(length, units).toFixed(GAP_DECIMALS[units])} ${units}`
+const sized = (length: Mm, units: Units): string =>
+  withMinus(`${inUnits(length, units).toFixed(GAP_DECIMALS[units])} ${units}`)
 
 export const gapNow = ({ value, low, high }: Estimated, units: Units, { element }: Terms): string =>
   `The gap is now about ${sized(value, units)}; 19 times in 20 it is between ${sized(low, units)} and ${sized(high, units)}. Below 0, the last ${element.one} does not go in.`

@@ -1,4 +1,4 @@
-import { capitalised } from '#src/words/figure.ts'
+import { capitalised, withMinus } from '#src/words/figure.ts'
 import { TERMS, type Terms } from '#src/words/terms.ts'
 import { STAGE_NAMES } from './page.ts'
 import { statedName, valueName } from './plan.ts'
@@ -54,7 +54,7 @@ export function faultOnThePage(message: string, path: string, terms: Terms = TER
  * @param at the place of the request that it is about, where it is about one: a name may be that of a field beside it
  */
 export const onThePage = (sentence: string, terms: Terms = TERMS.radial, at = ''): string =>
-  sentence
+  withMinus(sentence)
     .replaceAll(/(^|[.] )?`([\w./-]+)`/g, (_, start: string | undefined, name: string) => {
       const told = called(name, terms, at) ?? name
       return start === undefined ? told : `${start}${capitalised(told)}`

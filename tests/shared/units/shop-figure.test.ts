@@ -17,7 +17,7 @@ describe('the text', () => {
     [1.1875, '1 3/16 in'],
     [3.9999, '4 in'],
     [2.27, '2 17/64 in'],
-    [-0.625, '-5/8 in'],
+    [-0.625, '−5/8 in'],
     [-0.001, '0 in'],
   ])('%s in is %s', (value, text) => {
     expect(shopFigure(inches(value), 'in').text).toBe(text)
@@ -30,7 +30,7 @@ describe('the text', () => {
     [99.96, '100.0 mm'],
     [0.04, '0.0 mm'],
     [-0.04, '0.0 mm'],
-    [-1.26, '-1.3 mm'],
+    [-1.26, '−1.3 mm'],
     [12345.678, '12345.7 mm'],
   ])('%s mm is %s', (value, text) => {
     expect(shopFigure(mm(value), 'mm').text).toBe(text)

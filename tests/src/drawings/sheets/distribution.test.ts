@@ -157,5 +157,5 @@ test('ticks are round numbers', () => {
     ({ text }) => text,
   )
   expect(labels).toEqual(expect.arrayContaining(['0.01', '0.02', '0.05']))
-  expect(words(SPREAD).map(({ text }) => text)).toEqual(expect.arrayContaining(['-1', '0', '3']))
+  expect(words(SPREAD).map(({ text }) => text)).toEqual(expect.arrayContaining(['−1', '0', '3']))
 })
