@@ -310,7 +310,7 @@ describe('cannot exist', () => {
       'a frost as at a pole',
       climateWith({ temperature: { min: -40, max: 20 } }),
       '/design/making/climate/temperature/min',
-      'from -30 °C to 71.1 °C',
+      'from −30 °C to 71.1 °C',
     ],
     [
       'wooden balls of no wood',
@@ -348,7 +348,7 @@ test('an unheated workshop: frost has an answer, and a note of what is not known
     },
   })
   expect(states.map(({ temperature }) => temperature)).toEqual([30, -10])
-  expect(notes).toContainEqual(expect.stringContaining('colder than -1.1 °C'))
+  expect(notes).toContainEqual(expect.stringContaining('colder than −1.1 °C'))
   expect(band?.max.relativeHumidity).toBeLessThanOrEqual(100)
 })
 

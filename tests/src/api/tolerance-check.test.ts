@@ -554,6 +554,6 @@ test('as a picture: the same figures in words, limits and aims marked, for whom 
   const share = Number((told.ballGap.probability.fits * 100).toFixed(1))
   for (const words of [`fits: ${share} %`, 'A: smallest good gap: 0 mm', 'B: largest good gap: 2 mm', 'ball gap (mm)'])
     expect(drawn.text).toContain(words)
-  expect(drawn.text).toContain('† common practice, no source, ‡ from memory')
+  expect(drawn.text).toContain('† common practice, no source.')
   expect((await post(`${at}/v1/tolerance-check`, REQUEST, { accept: 'image/png' })).status).toBe(406)
 })
