@@ -1,4 +1,3 @@
-import { queryText } from '#src/http/query-text.ts'
 import { TERMS, type Terms } from '#src/words/terms.ts'
 import { later } from './second-script.ts'
 
@@ -79,10 +78,3 @@ export const messagesOf = (rows: unknown): readonly string[] =>
   listOf(rows)
     .map((row) => textOf(part(row)['message']))
     .filter((message) => message !== '')
-
-/** A bearing of the page as the query of an address: it has no list that a query could not carry. */
-export function queryOf(request: object): string {
-  const query = queryText(request)
-  if (query === undefined) throw new RangeError('request must fit into a query')
-  return query
-}

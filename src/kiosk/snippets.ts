@@ -1,4 +1,4 @@
-import { queryOf } from './service.ts'
+import { queryOf } from './bearing-query.ts'
 
 /** The bearing of the page for a page of others, in three ways. */
 export type Snippets = { readonly image: string; readonly element: string; readonly frame: string }

@@ -1,6 +1,6 @@
 import { useEffect, useRef, useState } from 'preact/hooks'
+import { queryOf } from '#src/kiosk/bearing-query.ts'
 import { later } from '#src/kiosk/second-script.ts'
-import { queryOf } from '#src/kiosk/service.ts'
 
 /** So long nobody touches anything before a drawing is fetched. */
 const CALM_MS = 400
