@@ -1,8 +1,10 @@
 import { qrCode } from '#src/drawings/qr-code.ts'
 import { asArrangement } from '#src/kiosk/job/other-arrangement.ts'
+import { textOfSuggestion } from '#src/kiosk/job/suggestion-text.ts'
 import { inOtherUnits } from '#src/kiosk/job/units.ts'
 import { faultOnThePage, onThePage } from '#src/words/kiosk/of-service.ts'
 import { changedKind, statedLine, WOOD_CHOICES } from '#src/words/kiosk/plan.ts'
+import { suggestionWords } from '#src/words/kiosk/suggestion.ts'
 import { fetchDrawing } from './fetch-drawing.ts'
 import type { Later } from './second-script.ts'
 
@@ -18,6 +20,8 @@ Object.assign(globalThis, {
     faultOnThePage,
     onThePage,
     statedLine,
+    suggestionWords,
+    textOfSuggestion,
     woodChoices: WOOD_CHOICES,
   } satisfies Later,
 })

@@ -1,8 +1,10 @@
 import type { qrCode } from '#src/drawings/qr-code.ts'
 import type { asArrangement } from '#src/kiosk/job/other-arrangement.ts'
+import type { textOfSuggestion } from '#src/kiosk/job/suggestion-text.ts'
 import type { inOtherUnits } from '#src/kiosk/job/units.ts'
 import type { faultOnThePage, onThePage } from '#src/words/kiosk/of-service.ts'
 import type { changedKind, statedLine, WOOD_CHOICES } from '#src/words/kiosk/plan.ts'
+import type { suggestionWords } from '#src/words/kiosk/suggestion.ts'
 import type { fetchDrawing } from './fetch-drawing.ts'
 
 /** What no first drawing needs. */
@@ -15,6 +17,8 @@ export interface Later {
   readonly faultOnThePage: typeof faultOnThePage
   readonly onThePage: typeof onThePage
   readonly statedLine: typeof statedLine
+  readonly suggestionWords: typeof suggestionWords
+  readonly textOfSuggestion: typeof textOfSuggestion
   readonly woodChoices: typeof WOOD_CHOICES
 }
 

@@ -1,9 +1,6 @@
 import { LENGTH } from '#shared/bearing/field.ts'
-import type { Suggestion } from '#shared/bearing/suggestion.ts'
 import { inUnits, type Mm, type Units } from '#shared/units/length.ts'
 import { parseLength } from '#shared/units/parse-length.ts'
-import { roundedIn } from '#shared/units/rounded.ts'
-import { figureOfRule } from '#shared/units/shop-figure.ts'
 import { FAULTS } from '#src/words/kiosk/faults.ts'
 
 /** What cannot be read, in words. */
@@ -44,10 +41,4 @@ export function readNumber(text: string, bounds: { readonly min: number; readonl
 export function readCount(text: string, bounds: { readonly min: number; readonly max: number }): number | Unread {
   const value = /^\d{1,9}$/.test(text.trim()) ? Number(text) : Number.NaN
   return value >= bounds.min && value <= bounds.max ? value : new Unread(FAULTS.countBounds(bounds.min, bounds.max))
-}
-
-/** A suggestion as it is typed into its field: exactly the value that was tried, a fraction where the rule shows it. */
-export function textOfSuggestion({ kind, value }: Suggestion, units: Units, denominator: number | undefined): string {
-  if (kind !== 'length') return String(value)
-  return figureOfRule(value, units, denominator) ?? `${roundedIn(value, units)} ${units}`
 }

@@ -1,9 +1,9 @@
 import { Messages } from '#src/kiosk/controls.tsx'
 import type { DerivedBearing, Notice } from '#src/kiosk/derived-bearing.ts'
 import type { BearingTexts } from '#src/kiosk/job/job.ts'
-import { textOfSuggestion } from '#src/kiosk/job/text.ts'
 import { FrontPicture } from '#src/kiosk/pictures/front.tsx'
-import { fieldName, followSuggestion, suggestionWords } from '#src/words/kiosk/bearing.ts'
+import { later } from '#src/kiosk/second-script.ts'
+import { fieldName, followSuggestion } from '#src/words/kiosk/bearing.ts'
 import { SHELL } from '#src/words/kiosk/page.ts'
 import { SizesTable } from './sizes-table.tsx'
 
@@ -55,14 +55,15 @@ function Follow(of: {
   readonly set: (changes: BearingTexts) => void
 }) {
   const { suggestion } = of.notice
-  if (suggestion === undefined) return null
+  const words = later()
+  if (suggestion === undefined || words === undefined) return null
   const name = suggestion.path.slice(1).replaceAll('/', '.')
   const { units, terms, design } = of.derived
   const denominator = design?.bearing.resolved.input.shopDenominator
-  const text = textOfSuggestion(suggestion, units, denominator)
+  const text = words.textOfSuggestion(suggestion, units, denominator)
   return (
     <button type="button" onClick={() => of.set({ ...instead(name), [name]: text })}>
-      {followSuggestion(fieldName(name, terms) ?? name, suggestionWords(suggestion, units, denominator))}
+      {followSuggestion(fieldName(name, terms) ?? name, words.suggestionWords(suggestion, units, denominator))}
     </button>
   )
 }

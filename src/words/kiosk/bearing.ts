@@ -1,7 +1,5 @@
 import type { BallMaterial } from '#shared/bearing/fields.ts'
-import type { Suggestion } from '#shared/bearing/suggestion.ts'
 import type { Mm, Units } from '#shared/units/length.ts'
-import { figureOfRule } from '#shared/units/shop-figure.ts'
 import { capitalised, figure } from '#src/words/figure.ts'
 import { TERMS, type Terms } from '#src/words/terms.ts'
 import { MONTH_NAMES, PLACE } from './place.ts'
@@ -80,12 +78,6 @@ export function bearingName(of: {
 
 /** A button that follows a warning's advice. */
 export const followSuggestion = (name: string, value: string): string => `Change ${name} to ${value}`
-
-/** The value of a suggestion: a fraction where the rule shows it. */
-export function suggestionWords({ path, kind, value }: Suggestion, units: Units, denominator?: number): string {
-  if (kind === 'length') return figureOfRule(value, units, denominator) ?? figure(value, units)
-  return kind === 'choice' || path === '/shopDenominator' ? choiceName(String(value)) : String(value)
-}
 
 const ROUNDING = 'Round the outside up to'
 const OUTSIDE = 'Outside diameter'

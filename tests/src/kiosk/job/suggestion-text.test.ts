@@ -2,8 +2,9 @@ import fc from 'fast-check'
 import { expect, test } from 'vitest'
 import { type DesignInput, design } from '#shared/bearing/arrangements.ts'
 import { inches } from '#shared/units/length.ts'
-import { readLength, textOfSuggestion } from '#src/kiosk/job/text.ts'
-import { suggestionWords } from '#src/words/kiosk/bearing.ts'
+import { textOfSuggestion } from '#src/kiosk/job/suggestion-text.ts'
+import { readLength } from '#src/kiosk/job/text.ts'
+import { suggestionWords } from '#src/words/kiosk/suggestion.ts'
 import { likelyCaged, likelyInput, likelyPlates, likelyRollers } from '#tests/support/inputs.ts'
 
 test('a suggestion in inches is a fraction where the rule shows it, and typed as it is shown', () => {
