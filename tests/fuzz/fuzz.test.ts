@@ -7,7 +7,7 @@ import { OPERATIONS } from './document.ts'
 import { floodsAt } from './floods.ts'
 
 /** A slice of `npm run fuzz`, the same on every run and every machine: so many requests to each path. */
-const REQUESTS = 60
+const REQUESTS = 100
 const FLOODS = 3
 const NO_DEADLINE_MS = 600_000
 
