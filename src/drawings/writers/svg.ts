@@ -1,4 +1,3 @@
-import { toDecimals } from '#shared/numbers/decimals.ts'
 import {
   bulgeRadius,
   type Drawing,
@@ -126,7 +125,7 @@ function writerOf({ scale, height }: Drawing) {
 /** @throws RangeError for a number that is not finite: a bug must not reach a browser as `NaN` */
 function fixed(value: number): string {
   if (!Number.isFinite(value)) throw new RangeError(`a length must be finite, got ${value}`)
-  const rounded = toDecimals(value, DIGITS)
+  const rounded = Number(value.toFixed(DIGITS))
   return rounded === 0 ? '0' : plain(rounded)
 }
 
