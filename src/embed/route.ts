@@ -4,6 +4,7 @@ import type { FastifyPluginAsyncTypebox } from '@fastify/type-provider-typebox'
 import { design } from '#shared/bearing/arrangements.ts'
 import { lazy } from '#shared/lazy.ts'
 import { toDesignInput } from '#src/api/design-input.ts'
+import { faultName } from '#src/api/fault-name.ts'
 import { refusedDesign } from '#src/api/refusal.ts'
 import { EVERY_ARRANGEMENT, servedBy } from '#src/api/served.ts'
 import { ASK_AGAIN, isKept } from '#src/http/caching.ts'
@@ -33,6 +34,7 @@ export const embedRoute: FastifyPluginAsyncTypebox = async (app) => {
     mediaTypes: [HTML_TYPE],
     style: EMBED_STYLE,
     script,
+    nameOf: faultName,
     schema: {
       operationId: 'embed',
       tags: ['drawings'],

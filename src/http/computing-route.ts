@@ -88,6 +88,8 @@ type ComputingRoute<Schema extends ComputingSchema> = {
   /** The only style sheet and script that its HTML may use. `FRAME_ANCESTORS` may frame such a page. */
   readonly style?: string
   readonly script?: string
+  /** What people call the place of a fault, on the page of a refusal. */
+  readonly nameOf?: (path: string, query: unknown) => string | undefined
   /** Parts of the path, `:view` say, each of which names one of a few things; with any other name it is a 404. */
   readonly choices?: Readonly<Record<string, Choice>>
   readonly handler: (
@@ -195,14 +197,15 @@ function queryRoute<Schema extends ComputingSchema>(
   route: ComputingRoute<Schema>,
   operationId: string,
 ): void {
-  const { choices, style, script } = route
+  const { choices, style, script, nameOf } = route
   const { body, response, ...words }: ComputingSchema = route.schema
   const answer = answering(app, route)
   const policyOf = policies(app, route)
   const problemPage = (request: FastifyRequest) => {
     const policy = policyOf(HTML_TYPE)
     if (style === undefined || policy === undefined || !asksForPage(route, request)) return undefined
-    return { style, script, theme: themeOf(request.query), policy }
+    const { query } = request
+    return { style, script, theme: themeOf(query), policy, nameOf: (path: string) => nameOf?.(path, query) }
   }
   const schemaNames = schemaNamesOf(app)
   const names = queryNames(body, schemaNames.byId)

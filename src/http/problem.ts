@@ -9,8 +9,15 @@ import { CANNOT_BE_SHOWN, hasErrors } from './sentences.ts'
 declare module 'fastify' {
   interface FastifyContextConfig {
     /** The page as which this request gets its refusal, where it asks for a page: a frame shows no problem document. */
-    problemPage?: (request: FastifyRequest) => (PageParts & { readonly policy: string }) | undefined
+    problemPage?: (request: FastifyRequest) => ProblemPage | undefined
   }
+}
+
+/** What a page of a refusal has beside the refusal. */
+type ProblemPage = PageParts & {
+  readonly policy: string
+  /** What people call the place of a fault; undefined where it has no name but that of the input. */
+  readonly nameOf?: ((path: string) => string | undefined) | undefined
 }
 
 /** One error in the input: where it is (a JSON pointer, '' for the whole input) and what is wrong. */
@@ -119,14 +126,18 @@ export function sendProblem(
 }
 
 /** The same for a person, in the frame or the window in which the answer would have been. */
-function problemPage(detail: string, faults: readonly Fault[], parts: PageParts): string {
+function problemPage(detail: string, faults: readonly Fault[], parts: ProblemPage): string {
   const heading = faults.length === 0 ? detail : CANNOT_BE_SHOWN
   const rows = faults.map(({ path, message }) => {
-    const name = path.slice(1).replaceAll('/', '.')
-    return `<li>${name === '' ? '' : `<b>${escaped(name)}</b> `}${escaped(message)}</li>`
+    const name = parts.nameOf?.(path) ?? path.slice(1).replaceAll('/', '.')
+    return `<li>${name === '' ? '' : `<b>${escaped(name)}:</b> `}${escaped(message)}</li>`
   })
   const list = rows.length === 0 ? '' : `<ul>${rows.join('')}</ul>`
-  return page(heading, parts, `<main id="answer" class="refused"><p role="alert">${escaped(heading)}</p>${list}</main>`)
+  return page(
+    heading,
+    parts,
+    `<main id="answer" class="refused"><div role="alert"><h1>${escaped(heading)}</h1>${list}</div></main>`,
+  )
 }
 
 /**

@@ -1,7 +1,7 @@
 import { LOOKS } from '#src/drawings/writers/looks.ts'
 
-/* Nobody cuts by a drawing on a narrow screen: there, what is cut by is as thick as can be seen [mm]. */
-const SEEN = `.narrow [stroke-width="${LOOKS.finish.width}"]{stroke-width:.3}`
+/* Nobody cuts by a drawing on a screen: there, what is cut by is as thick as can be seen [mm]. */
+const SEEN = `@media screen{[stroke-width="${LOOKS.finish.width}"]{stroke-width:.3}}`
 
 /** As wide as its frame, in the reader's own light; on paper black on white. */
 export const FIGURE_STYLE = [
@@ -12,7 +12,7 @@ export const FIGURE_STYLE = [
   '.narrow{display:none}',
   SEEN,
   "figcaption,.narrow{padding:.5rem;font:.9rem/1.4 'DejaVu Sans',Verdana,sans-serif}",
-  ".refused{padding:.5rem;font:1rem/1.5 'DejaVu Sans',Verdana,sans-serif}",
+  ".refused{padding:.5rem;font:1rem/1.5 'DejaVu Sans',Verdana,sans-serif}.refused h1{margin:0;font:inherit}",
   '@media screen and (max-width:36rem){.wide{display:none}.narrow{display:block}}',
   '@page{margin:10mm}',
   '@media print{:root{--ink:#000;--paper:#fff}figure{break-inside:avoid}svg{max-height:80vh}}',

@@ -10,7 +10,7 @@ import { FIGURE_STYLE } from './figure-style.ts'
 
 /** A drawing as a page of its own, for an `<iframe>`: nothing in it runs or loads. */
 export const toFigure = (view: View, drawing: Drawing, design: Design): string =>
-  page(drawing.title, { style: FIGURE_STYLE }, figureOf(view, drawing, design))
+  page(drawing.title, { style: FIGURE_STYLE }, `<main>${figureOf(view, drawing, design)}</main>`)
 
 /** A drawing with its caption, as a part of a page. */
 export function figureOf(view: View, drawing: Drawing, design: Design): string {

@@ -3,6 +3,7 @@ import type { FastifyRequest } from 'fastify'
 import { design } from '#shared/bearing/arrangements.ts'
 import { bearingAddress } from '#src/api/bearing-address.ts'
 import { toDesignInput } from '#src/api/design-input.ts'
+import { faultName } from '#src/api/fault-name.ts'
 import { refusedDesign } from '#src/api/refusal.ts'
 import { seasonedDesign } from '#src/api/seasoned.ts'
 import { EVERY_ARRANGEMENT, servedBy } from '#src/api/served.ts'
@@ -25,6 +26,7 @@ export const drawingsRoute: FastifyPluginAsyncTypebox = async (app) => {
       format: { names: Object.keys(FORMATS), description: 'The format of the file.' },
     },
     style: FIGURE_STYLE,
+    nameOf: faultName,
     mediaTypes: (request) => [FORMATS[named(request).format]],
     schema: {
       operationId: 'drawing',

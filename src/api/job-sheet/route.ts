@@ -1,31 +1,24 @@
 import type { FastifyPluginAsyncTypebox } from '@fastify/type-provider-typebox'
-import type { FastifyRequest } from 'fastify'
 import { design } from '#shared/bearing/arrangements.ts'
 import { bearingAddress } from '#src/api/bearing-address.ts'
 import { toDesignInput } from '#src/api/design-input.ts'
+import { faultName } from '#src/api/fault-name.ts'
 import { refusedDesign } from '#src/api/refusal.ts'
 import { seasonedDesign } from '#src/api/seasoned.ts'
 import { EVERY_ARRANGEMENT, servedBy } from '#src/api/served.ts'
 import { paperFor } from '#src/api/sheet-options.ts'
 import { computingRoute } from '#src/http/computing-route.ts'
-import { JSON_TYPE } from '#src/http/media-type.ts'
 import { problem } from '#src/http/problem.ts'
 import { STYLE } from '#src/job-sheet/style.ts'
-import { type JobSheetRequest, jobSheetRef, SHEET_TYPES, Sheet } from './schema.ts'
-
-/** A link says it in its address, a program by `Accept`. */
-function offered(request: FastifyRequest): readonly [string, ...string[]] {
-  const input = Object(request.method === 'POST' ? request.body : request.query) as Partial<JobSheetRequest>
-  const types = { json: JSON_TYPE, ...SHEET_TYPES }
-  return input.format === undefined ? [types.json, types.html, types.pdf] : [types[input.format]]
-}
+import { jobSheetRef, offeredTypes, SHEET_TYPES, Sheet } from './schema.ts'
 
 export const jobSheetRoute: FastifyPluginAsyncTypebox = async (app) => {
   computingRoute(app, {
     path: '/job-sheet',
     get: true,
     style: STYLE,
-    mediaTypes: offered,
+    nameOf: faultName,
+    mediaTypes: offeredTypes,
     schema: {
       operationId: 'jobSheet',
       tags: ['drawings'],

@@ -1,3 +1,4 @@
+import type { FastifyRequest } from 'fastify'
 import { type Static, Type } from 'typebox'
 import type { ReadingKind } from '#shared/questions/fit/reading.ts'
 import { answerOf, answerUnion } from '#src/api/answer.ts'
@@ -193,3 +194,10 @@ export const JOB_SHEET_SCHEMAS = [
   CagedJobSheetResponse,
   JobSheetResponse,
 ]
+
+/** Media types of the answer, the preferred first: a link says it in its address, a program by `Accept`. */
+export function offeredTypes(request: FastifyRequest): readonly [string, ...string[]] {
+  const input = Object(request.method === 'POST' ? request.body : request.query) as Partial<JobSheetRequest>
+  const types = { json: JSON_TYPE, ...SHEET_TYPES }
+  return input.format === undefined ? [types.json, types.html, types.pdf] : [types[input.format]]
+}

@@ -29,6 +29,12 @@ describe('a page for a frame', () => {
 
   test.each([
     ['/embed/bearing?units=mm', 400, 'balls'],
+    [`/embed/bearing?${BEARING.replace('bore=10', 'bore=1,5')}`, 400, '<b>Bore:</b> '],
+    [
+      `/embed/bearing?arrangement=roller&${BEARING.replace('diameter=14', 'diameter=x')}`,
+      400,
+      '<b>Roller diameter:</b> ',
+    ],
     [`/embed/assembly?${BEARING}&bore=11`, 400, 'bore'],
     [`/embed/assembly?${BEARING.replace('bore=10', 'bore=90')}`, 422, 'A bore of 90 mm'],
     [`/embed/wheel?${BEARING}`, 404, 'bearing'],
