@@ -53,7 +53,7 @@ export function docsPage({ info, tags = [], paths, components }: Described, scri
   })
   const groups = tags.map(({ name }) => ({ name, of: all.filter(({ told }) => told.tags?.includes(name)) }))
   const content = groups.map(({ name, of }) => [
-    `<h3>${GROUPS[name] ?? escaped(name)}</h3><ul>`,
+    `<h2>${GROUPS[name] ?? escaped(name)}</h2><ul>`,
     ...of.map(({ told }) => `<li><a href="#${told.operationId}">${escaped(told.summary ?? '')}</a></li>`),
     '</ul>',
   ])

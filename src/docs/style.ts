@@ -10,10 +10,10 @@ code,pre,textarea{font:.9rem/1.45 'DejaVu Sans Mono',monospace}
 code{background:var(--soft);padding:.05rem .25rem;overflow-wrap:anywhere}
 pre{background:var(--soft);padding:.75rem;overflow:auto;max-height:24rem;margin:.5rem 0}
 textarea{width:100%;box-sizing:border-box;min-height:9rem;background:var(--soft);color:var(--ink);border:1px solid var(--rule)}
-select,button{font:inherit;min-height:2.75rem;padding:0 1rem}
+select,button{font:inherit;min-height:2.75rem;padding:0 1rem;max-width:100%}
 table{border-collapse:collapse;width:100%;margin:.5rem 0}
 th,td{text-align:left;vertical-align:top;padding:.25rem .5rem .25rem 0;border-bottom:1px solid var(--rule);font-weight:400}
 thead th{font-size:.85rem;font-weight:700}
 details{margin:.5rem 0}summary{cursor:pointer;min-height:2.75rem;line-height:2.75rem}
-nav ul{columns:18rem;padding-left:1.2rem}
+nav h2{font-size:1.1rem;margin:0}nav ul{columns:18rem;padding-left:1.2rem}
 `.replaceAll('\n', '')
