@@ -65,7 +65,7 @@ export function explainToleranceRefusal(refusal: ToleranceRefusal, units: Units,
       const differs =
         name === 'climate'
           ? `the weather may change a size by up to ${figure(reach, units)}`
-          : `${causeName(name, terms)} may differ by up to ${figure(reach, units)} (the farthest value drawn, for a normal distribution)`
+          : `${causeName(name, terms)} may differ by up to ${figure(reach, units)} at the widest of the random trials`
       return `${capitalised(differs)}: ${brokenSentence(because, terms)}. ${MEANS[name]}`
     }
     default:
