@@ -7,6 +7,7 @@ import { changedKind, statedLine, WOOD_CHOICES } from '#src/words/kiosk/plan.ts'
 import { suggestionWords } from '#src/words/kiosk/suggestion.ts'
 import { fetchDrawing } from './fetch-drawing.ts'
 import type { Later } from './second-script.ts'
+import { snippetsOf } from './snippets.ts'
 
 /* The second script of the page, in the same document behind the first: the first drawing does not wait for it. */
 
@@ -16,6 +17,7 @@ Object.assign(globalThis, {
     asArrangement,
     inOtherUnits,
     fetchDrawing,
+    snippetsOf,
     changedKind,
     faultOnThePage,
     onThePage,

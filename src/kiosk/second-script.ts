@@ -6,6 +6,7 @@ import type { faultOnThePage, onThePage } from '#src/words/kiosk/of-service.ts'
 import type { changedKind, statedLine, WOOD_CHOICES } from '#src/words/kiosk/plan.ts'
 import type { suggestionWords } from '#src/words/kiosk/suggestion.ts'
 import type { fetchDrawing } from './fetch-drawing.ts'
+import type { snippetsOf } from './snippets.ts'
 
 /** What no first drawing needs. */
 export interface Later {
@@ -20,6 +21,7 @@ export interface Later {
   readonly suggestionWords: typeof suggestionWords
   readonly textOfSuggestion: typeof textOfSuggestion
   readonly woodChoices: typeof WOOD_CHOICES
+  readonly snippetsOf: typeof snippetsOf
 }
 
 /** The page's second script brings it, before a hand can be at any field; undefined until then. */

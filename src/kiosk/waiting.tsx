@@ -3,7 +3,7 @@ import { SHELL } from '#src/words/kiosk/page.ts'
 import { Messages } from './controls.tsx'
 import type { DerivedBearing } from './derived-bearing.ts'
 import type { Awaited } from './reply.ts'
-import type { Json } from './service.ts'
+import { type Json, messagesOf } from './service.ts'
 
 /** What the service says, once it does; until then, and where it does not, that in a sentence. */
 export function Answered(of: { readonly reply: Awaited; readonly children: (body: Json) => ComponentChildren }) {
@@ -19,6 +19,11 @@ export function Answered(of: { readonly reply: Awaited; readonly children: (body
     </>
   )
 }
+
+/** What the service warns of with an answer. */
+export const Warnings = ({ answer }: { readonly answer: Json }) => (
+  <Messages class="warnings" title={SHELL.warnings} texts={messagesOf(answer['warnings'])} />
+)
 
 /** Why a stage has nothing to show: sizes that are still to come are no fault of the maker's. */
 export function NoBearing({ derived: { isWaiting, isUnreached } }: { readonly derived: DerivedBearing }) {

@@ -355,6 +355,18 @@ describe('a whole job', () => {
   })
 })
 
+/** Whether two balls of the picture cover each other. */
+const overlapping = (page: Page): Promise<boolean> =>
+  page.locator('.front svg .ball').evaluateAll((balls) => {
+    const rings = balls.map((ball) =>
+      ['cx', 'cy', 'r'].map((name) => Number((ball as unknown as Attributes).getAttribute(name))),
+    )
+    return rings.some(([x = 0, y = 0, r = 0], index) =>
+      rings.some(([u = 0, v = 0, s = 0], other) => other > index && Math.hypot(x - u, y - v) < r + s),
+    )
+  })
+type Attributes = { getAttribute(name: string): string | null }
+
 describe('before the lathe', () => {
   test('wood and place: what the year does, and its advice taken with one press', async () => {
     const { page, faults } = await openedJob(`${FIRST}${YEAR}&radialInternalClearance=0.05&stage=place`)
@@ -417,6 +429,9 @@ describe('before the lathe', () => {
     await page.locator('[name=lot]').fill(LOT.replaceAll(',', '\n').replaceAll('.', ','))
     await page.locator('.front svg').waitFor()
     expect(await page.locator('.front svg text').allTextContents()).toHaveLength(12)
+    const balls = await boxesOf(page.locator('.front svg circle'))
+    expect(Math.max(...balls.map(({ width }) => width))).toBeGreaterThan(Math.min(...balls.map(({ width }) => width)))
+    expect(await overlapping(page)).toBe(false)
     await page.getByRole('button', { name: 'Design for these balls' }).click()
     expect(new URL(page.url()).hash).toMatch(/balls\.diameters=(1[56][\d.]*,){11}1[56]/)
     await page.reload()
@@ -435,6 +450,47 @@ describe('before the lathe', () => {
     expect(await page.locator('.summary').textContent()).not.toBe(before)
     await page.locator('[name=load]').fill('20')
     await page.getByText('Load it with at most').waitFor()
+    expect(await page.locator('.warnings', { hasText: 'marks' }).count()).toBe(0)
+  })
+
+  test('will it run: what the answers warn of is on the page, and again at the care', async () => {
+    const { page } = await openedJob(`${FIRST}&stage=run&load=2000&grooveScatter=0.3`)
+    const warnings = page.locator('.warnings')
+    await warnings.getByText('The inner ring binds in').waitFor()
+    await warnings.getByText('this load leaves marks').waitFor()
+    await stage(page, 'Care')
+    await warnings.getByText('this load leaves marks').waitFor()
+    expect(await warnings.getByText('The inner ring binds in').count()).toBe(0)
+  })
+
+  test('of a cage nothing is asked that only a full ring of balls has, and the page says why', async () => {
+    const { page, faults } = await openedJob(`${FIRST}&arrangement=caged&stage=balls&lot=${LOT}`)
+    await page.getByText('The cage keeps the balls apart').waitFor()
+    expect(await page.locator('[name=lot]').count()).toBe(0)
+    await stage(page, 'Bearing')
+    await page.getByText('find a bearing that').click()
+    await page.locator('[name=findSizes]').fill('14; 16')
+    await page.locator('[name=findCounts]').fill('8; 9')
+    await page.locator('[name=findOutside]').fill('140')
+    await page.locator('.found li').first().waitFor()
+    await calm(page)
+    expect(await page.locator('#size-table, .refusals').count()).toBe(0)
+    expect(faults).toEqual([])
+  })
+
+  test('a service that has too much to do is asked again, when it says', async () => {
+    // A service worker would ask by itself, past the route below.
+    const { page } = await openedJob(FIRST, { serviceWorkers: 'block' })
+    let asked = 0
+    await page.route('**/v1/tolerance-check', (route) => {
+      asked += 1
+      if (asked > 2) return route.continue()
+      const headers = { 'retry-after': '1', 'content-type': 'application/problem+json' }
+      return route.fulfill({ status: 503, headers, body: '{"detail":"Too much to do."}' })
+    })
+    await stage(page, 'Will it run?')
+    await page.getByText(/Good from/).waitFor()
+    expect(asked).toBe(3)
   })
 
   test.each([

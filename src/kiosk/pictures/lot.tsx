@@ -5,8 +5,10 @@ const SIZE = 340
 const MIDDLE = SIZE / 2
 /** Nobody could see a tenth of a millimetre. */
 const EXAGGERATION = 20
-/** Of a ball's place, what its picture may at most differ by. */
+/** Of the usual ball, what the picture of one may at most differ by. */
 const MOST = 0.35
+/** Of the room for a ball, what the largest takes. */
+const FILLED = 0.98
 /** Below this the numbers would run into each other. */
 const LEAST_FOR_NUMBERS = 11
 
@@ -21,7 +23,8 @@ export function LotPicture({
   const mean = balls.reduce((sum, { diameter }) => sum + diameter, 0) / balls.length
   const place = Math.sin(Math.PI / balls.length)
   const radius = MIDDLE / (1 + 1.4 * place)
-  const usual = radius * place * 0.9
+  const offOf = (diameter: number) => Math.min(Math.max((EXAGGERATION * (diameter - mean)) / mean, -MOST), MOST)
+  const usual = (radius * place * FILLED) / (1 + Math.max(...balls.map(({ diameter }) => offOf(diameter))))
   const told = balls.map(({ number, diameter }) => `${number}: ${diameter}`).join(', ')
   return (
     <figure class="front">
@@ -29,10 +32,9 @@ export function LotPicture({
         {balls.map(({ number, diameter }, index) => {
           const angle = (2 * Math.PI * index) / balls.length - Math.PI / 2
           const [x, y] = [MIDDLE + radius * Math.cos(angle), MIDDLE + radius * Math.sin(angle)]
-          const off = Math.min(Math.max((EXAGGERATION * (diameter - mean)) / mean, -MOST), MOST)
           return (
             <g key={number}>
-              <circle class="ball" cx={x} cy={y} r={usual * (1 + off)} />
+              <circle class="ball" cx={x} cy={y} r={usual * (1 + offOf(diameter))} />
               {usual >= LEAST_FOR_NUMBERS && (
                 <text x={x} y={y + 5} text-anchor="middle">
                   {number}

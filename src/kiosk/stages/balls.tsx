@@ -1,11 +1,12 @@
 import { useId, useState } from 'preact/hooks'
+import { traitsOf } from '#shared/bearing/arrangements.ts'
 import { withBearing } from '#src/kiosk/job/job.ts'
 import { readLength, Unread, withPoint } from '#src/kiosk/job/text.ts'
 import { LotPicture } from '#src/kiosk/pictures/lot.tsx'
 import { useReply } from '#src/kiosk/reply.ts'
 import { listOf, numberOf, part, textOf } from '#src/kiosk/service.ts'
 import type { StageProps } from '#src/kiosk/stage.ts'
-import { Answered, NoBearing } from '#src/kiosk/waiting.tsx'
+import { Answered, NoBearing, Warnings } from '#src/kiosk/waiting.tsx'
 import { BALLS } from '#src/words/kiosk/balls.ts'
 
 /** The balls that a maker has: which of them to use, and in what order. */
@@ -17,9 +18,11 @@ export function BallsStage({ job, derived, change }: StageProps) {
   const { request, units, design, terms } = derived
   const unread = job.lot.find((text) => readLength(text, units) instanceof Unread)
   const needed = design?.bearing.resolved.input.balls.count ?? 0
-  const isEnough = unread === undefined && job.lot.length >= needed
+  const isFull = traitsOf(derived).ballSet === 'full'
+  const isEnough = isFull && unread === undefined && job.lot.length >= needed
   const reply = useReply('/v1/ball-selection', request && isEnough ? { design: request, measured: job.lot } : undefined)
   if (request === undefined) return <NoBearing derived={derived} />
+  if (!isFull) return <p>{BALLS.apart}</p>
   return (
     <div class="columns">
       <form autocomplete="off" onSubmit={(event) => event.preventDefault()}>
@@ -66,6 +69,7 @@ export function BallsStage({ job, derived, change }: StageProps) {
                 >
                   {BALLS.use(terms)}
                 </button>
+                <Warnings answer={answer} />
               </>
             )
           }}

@@ -4,7 +4,7 @@ import { part, textOf } from '#src/kiosk/service.ts'
 import type { StageProps } from '#src/kiosk/stage.ts'
 import { Answered, NoBearing } from '#src/kiosk/waiting.tsx'
 import { CARE } from '#src/words/kiosk/care.ts'
-import { loadOf } from './run.tsx'
+import { CarriedLoad, loadOf } from './run.tsx'
 
 /** Where the finished bearing may stand, what it carries, and how to look after it. */
 export function CareStage({ job, derived }: StageProps) {
@@ -20,7 +20,7 @@ export function CareStage({ job, derived }: StageProps) {
       <Answered reply={season}>{(answer) => <p>{textOf(part(answer['band'])['message'])}</p>}</Answered>
       <h3>{CARE.load}</h3>
       {loads.kind === 'nothing' && <p>{CARE.noLoad}</p>}
-      <Answered reply={loads}>{(answer) => <p>{textOf(answer['summary'])}</p>}</Answered>
+      <CarriedLoad reply={loads} />
       <h3>{CARE.rest}</h3>
       <ul>
         {CARE.habits(terms).map((habit) => (

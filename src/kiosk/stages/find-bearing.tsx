@@ -1,4 +1,5 @@
 import { useState } from 'preact/hooks'
+import { traitsOf } from '#shared/bearing/arrangements.ts'
 import { inUnits, lengthOf, type Mm, type Units } from '#shared/units/length.ts'
 import { TextField } from '#src/kiosk/controls.tsx'
 import { textsOf } from '#src/kiosk/derived-bearing.ts'
@@ -22,6 +23,7 @@ export function FindBearing({ job, derived, change }: FindProps) {
   const [isOpen, setIsOpen] = useState(job.choices.findSizes !== undefined)
   const { units, terms } = derived
   const query = readQuery(job.choices, units)
+  const hasTable = traitsOf(derived).ballSet === 'full'
   const field = (name: ChoiceName, label: string, hint: string) => (
     <TextField
       label={label}
@@ -37,11 +39,11 @@ export function FindBearing({ job, derived, change }: FindProps) {
       <summary>{FIND.title}</summary>
       {field('findSizes', FIND.sizes(terms), FIND.sizesHint(units))}
       {field('findOutside', FIND.outside, units)}
-      {field('findCounts', FIND.counts(terms), FIND.countsHint)}
+      {field('findCounts', FIND.counts(terms), FIND.countsHint(hasTable))}
       {isOpen && query.sizes.length > 0 && (
         <>
           <Best query={query} job={job} derived={derived} change={change} />
-          {query.counts.length > 0 && <Table query={query} job={job} derived={derived} change={change} />}
+          {hasTable && query.counts.length > 0 && <Table query={query} job={job} derived={derived} change={change} />}
         </>
       )}
     </details>

@@ -1,7 +1,7 @@
 import { woodPartsOf } from '#shared/bearing/arrangements.ts'
 import type { WoodPart } from '#shared/bearing/wood-parts.ts'
 import { CONSTRUCTIONS } from '#shared/wood/construction.ts'
-import { Choice, Messages, TextField } from '#src/kiosk/controls.tsx'
+import { Choice, TextField } from '#src/kiosk/controls.tsx'
 import { textsOf } from '#src/kiosk/derived-bearing.ts'
 import { HUMIDITIES, hasPlace, MONTHS, monthsIn, textOfMonths, WITHOUT_SPECIES } from '#src/kiosk/job/bearing.ts'
 import { type BearingTexts, withBearing } from '#src/kiosk/job/job.ts'
@@ -9,10 +9,9 @@ import { withPoint } from '#src/kiosk/job/text.ts'
 import { YearPicture } from '#src/kiosk/pictures/year.tsx'
 import { useReply } from '#src/kiosk/reply.ts'
 import { later } from '#src/kiosk/second-script.ts'
-import { type Json, listOf, messagesOf, part, textOf } from '#src/kiosk/service.ts'
+import { type Json, listOf, part, textOf } from '#src/kiosk/service.ts'
 import type { StageProps } from '#src/kiosk/stage.ts'
-import { Answered } from '#src/kiosk/waiting.tsx'
-import { SHELL } from '#src/words/kiosk/page.ts'
+import { Answered, Warnings } from '#src/kiosk/waiting.tsx'
 import { MONTH_NAMES, PLACE, STATE_NAMES } from '#src/words/kiosk/place.ts'
 import { CONSTRUCTION_NAMES } from '#src/words/materials.ts'
 import type { Terms } from '#src/words/terms.ts'
@@ -187,7 +186,7 @@ function Year(of: { readonly answer: Json; readonly terms: Terms; readonly set: 
       <p>
         <small>{PLACE.asCut(terms)}</small>
       </p>
-      <Messages title={SHELL.warnings} class="warnings" texts={messagesOf(answer['warnings'])} />
+      <Warnings answer={answer} />
     </>
   )
 }

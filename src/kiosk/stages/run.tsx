@@ -7,10 +7,10 @@ import type { DerivedBearing } from '#src/kiosk/derived-bearing.ts'
 import { type ChoiceName, type Job, withChoice } from '#src/kiosk/job/job.ts'
 import { readLength, readNumber, Unread } from '#src/kiosk/job/text.ts'
 import { SpreadPicture } from '#src/kiosk/pictures/spread.tsx'
-import { useReply } from '#src/kiosk/reply.ts'
+import { type Awaited, useReply } from '#src/kiosk/reply.ts'
 import { type Json, listOf, numberOf, part, textOf } from '#src/kiosk/service.ts'
 import type { StageProps } from '#src/kiosk/stage.ts'
-import { Answered, NoBearing } from '#src/kiosk/waiting.tsx'
+import { Answered, NoBearing, Warnings } from '#src/kiosk/waiting.tsx'
 import { capitalised, figure } from '#src/words/figure.ts'
 import { inUnit } from '#src/words/kiosk/page.ts'
 import { bandLine, RUN } from '#src/words/kiosk/run.ts'
@@ -56,7 +56,7 @@ export function RunStage({ job, derived, change }: StageProps) {
           {(answer) => <Spread answer={answer} units={units} gap={capitalised(terms.gap)} />}
         </Answered>
         {load && <h3>{RUN.loads}</h3>}
-        <Answered reply={loads}>{(answer) => <p>{textOf(answer['summary'])}</p>}</Answered>
+        <CarriedLoad reply={loads} />
       </div>
     </div>
   )
@@ -83,9 +83,22 @@ function Spread(of: { readonly answer: Json; readonly units: Units; readonly gap
         units={units}
         band={band}
       />
+      <Warnings answer={answer} />
     </>
   )
 }
+
+/** What a bearing carries. */
+export const CarriedLoad = ({ reply }: { readonly reply: Awaited }) => (
+  <Answered reply={reply}>
+    {(answer) => (
+      <>
+        <p>{textOf(answer['summary'])}</p>
+        <Warnings answer={answer} />
+      </>
+    )}
+  </Answered>
+)
 
 /** What a cut misses, as a tolerance check names it. */
 const CUT: Readonly<Record<Traits['members'], readonly ContributorName[]>> = {

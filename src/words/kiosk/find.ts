@@ -9,7 +9,8 @@ export const FIND = {
   sizesHint: (units: Units) => `Part them by a semicolon: ${units === 'in' ? '1/2; 5/8; 3/4' : '14; 16; 20'}`,
   outside: 'Largest outside diameter',
   counts: ({ element }: Terms) => `Numbers of ${element.many}`,
-  countsHint: 'Part them by a semicolon: 10; 12; 14. Then there is a table of all of them too.',
+  countsHint: (hasTable: boolean) =>
+    `Part them by a semicolon: 10; 12; 14.${hasTable ? ' Then there is a table of all of them too.' : ''}`,
   best: 'The best with your bore',
   take: 'Take this bearing',
   takeRow: 'Take',

@@ -58,7 +58,7 @@ export const SHELL = {
   notToScale: 'Not to scale: printed from a screen. The PDF sheets are full size.',
   warnings: 'Warnings',
   cautions: 'Take care',
-  noBearing: 'Correct this first: until then there is nothing to show here.',
+  noBearing: 'Correct this first, at the step “Bearing” or “Wood and place”: until then there is nothing to show here.',
   insecure:
     'This page came over plain HTTP, so the browser keeps nothing of it: without the network it is gone. Your job stays in the link. Ask whoever runs the service for an address that begins with https.',
 } as const
