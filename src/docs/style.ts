@@ -15,5 +15,6 @@ table{border-collapse:collapse;width:100%;margin:.5rem 0}
 th,td{text-align:left;vertical-align:top;padding:.25rem .5rem .25rem 0;border-bottom:1px solid var(--rule);font-weight:400}
 thead th{font-size:.85rem;font-weight:700}
 details{margin:.5rem 0}summary{cursor:pointer;min-height:2.75rem;line-height:2.75rem}
+@media(max-width:40rem){table,tbody,tr,th,td{display:block}thead{display:none}tr{border-bottom:1px solid var(--rule);padding:.25rem 0}th,td{border:0;padding:0}}
 nav h2{font-size:1.1rem;margin:0}nav ul{columns:18rem;padding-left:1.2rem}
 `.replaceAll('\n', '')

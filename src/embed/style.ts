@@ -9,7 +9,6 @@ export const EMBED_STYLE = [
   FIGURE_STYLE,
   `body{max-width:none;padding:0;${FONT}}`,
   'main{padding:.25rem .75rem}main.bare{padding:0}main figure{padding:0}',
-  '.unseen{position:absolute;width:1px;height:1px;overflow:hidden;clip-path:inset(50%)}',
   'form{display:flex;flex-wrap:wrap;gap:.5rem 1rem;align-items:end;padding:.5rem 0 0}',
   'label{display:grid;gap:.15rem}',
   'input,button{font:inherit;min-height:2.75rem;width:6.5rem;box-sizing:border-box}',

@@ -86,6 +86,16 @@ test.each(['assembly', 'templates', 'gauges', 'bearing'])(
   60_000,
 )
 
+test.each([
+  ['embed/bearing', 60],
+  ['v1/drawings/assembly.html', 60],
+  ['v1/drawings/assembly.html', 12],
+])('the checker finds nothing on %s with a bore of %d mm', async (path, bore) => {
+  const { page } = await openedPage()
+  await page.goto(`${await sharedApp()}/${path}?units=mm&balls.count=12&balls.diameter=16&bore=${bore}`)
+  expect(await violations(page)).toEqual([])
+})
+
 describe('light and dark', () => {
   /** Text needs 7 where it must be read by anyone (WCAG 2.2, 1.4.6); thin lines are no easier to see. */
   const LEAST_CONTRAST = 7

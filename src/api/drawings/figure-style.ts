@@ -9,6 +9,7 @@ export const FIGURE_STYLE = [
   'body{margin:0;background:var(--paper);color:var(--ink)}',
   'figure{margin:0;padding:.25rem}',
   'svg{display:block;width:100%;height:auto}',
+  '.unseen{position:absolute;width:1px;height:1px;overflow:hidden;clip-path:inset(50%)}',
   '.narrow{display:none}',
   SEEN,
   "figcaption,.narrow{padding:.5rem;font:.9rem/1.4 'DejaVu Sans',Verdana,sans-serif}",

@@ -8,9 +8,11 @@ import { bearingFacts } from '#src/words/bearing-facts.ts'
 import { figureCaption } from '#src/words/drawing.ts'
 import { FIGURE_STYLE } from './figure-style.ts'
 
-/** A drawing as a page of its own, for an `<iframe>`: nothing in it runs or loads. */
-export const toFigure = (view: View, drawing: Drawing, design: Design): string =>
-  page(drawing.title, { style: FIGURE_STYLE }, `<main>${figureOf(view, drawing, design)}</main>`)
+/** A drawing as a page of its own, for an `<iframe>`: nothing in it runs or loads. Its heading is for those who cannot see it. */
+export function toFigure(view: View, drawing: Drawing, design: Design): string {
+  const heading = `<h1 class="unseen">${escaped(drawing.title)}</h1>`
+  return page(drawing.title, { style: FIGURE_STYLE }, `<main>${heading}${figureOf(view, drawing, design)}</main>`)
+}
 
 /** A drawing with its caption, as a part of a page. */
 export function figureOf(view: View, drawing: Drawing, design: Design): string {
