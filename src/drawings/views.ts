@@ -19,7 +19,7 @@ import { assembledPlates } from '#src/drawings/sheets/plates-assembly.ts'
 import { assembledRings, assembledWithCage } from '#src/drawings/sheets/rings-assembly.ts'
 import { sizeTextFor } from '#src/drawings/sheets/size-text.ts'
 import { cagedTemplateItems, plateItems, templateItems } from '#src/drawings/sheets/templates.ts'
-import { CUT_OUT_DESCRIPTIONS, imprintWithUnits, kerfWords, TITLES } from '#src/words/drawing.ts'
+import { CUT_OUT_DESCRIPTIONS, GRAIN, GRAIN_BELOW, imprintWithUnits, kerfWords, TITLES } from '#src/words/drawing.ts'
 import { signMeanings } from '#src/words/standing.ts'
 import { movedForKerf } from './kerf.ts'
 import { at, type Drawing, type NarrowPart, type Shape } from './model.ts'
@@ -143,7 +143,9 @@ export function narrowParts(view: View, design: Design): readonly NarrowPart[] {
   return itemsOf(view, design, mark).map(({ title, bare: { figure, words } }) => {
     const { shapes, left, right, bottom, top } = figure
     // What stands at an edge, or on the wood, says nothing away from it.
-    const texts = shapes.flatMap((shape) => (shape.kind === 'text' && shape.role !== 'mark' ? [shape.text] : []))
+    const texts = shapes.flatMap((shape) =>
+      shape.kind === 'text' && shape.role !== 'mark' ? [inList(shape.text)] : [],
+    )
     // All as wide as a screen: else the lines of a large one would be too thin to see there, and those of a small one bars.
     const factor = (NARROW_WIDTH - 2 * ROUND_FIGURE) / Math.max(right - left, top - bottom)
     const drawing = {
@@ -161,6 +163,9 @@ export function narrowParts(view: View, design: Design): readonly NarrowPart[] {
     return { title, drawing, words: [...texts, ...words] }
   })
 }
+
+/** A label of a drawing as it is said away from it. */
+const inList = (label: string): string => (label === GRAIN ? GRAIN_BELOW : label)
 
 /** The same on pages to print, or how many pages it would take where nobody would print so many. */
 export function pagesOfView(

@@ -25,8 +25,8 @@ export const Warnings = ({ answer }: { readonly answer: Json }) => (
   <Messages class="warnings" title={SHELL.warnings} texts={messagesOf(answer['warnings'])} />
 )
 
-/** Why a stage has nothing to show: sizes that are still to come are no fault of the maker's. */
+/** Why a stage has nothing to show: sizes that are still to come are no fault of the maker's. That there is no network stands above. */
 export function NoBearing({ derived: { isWaiting, isUnreached } }: { readonly derived: DerivedBearing }) {
   if (isWaiting) return <p class="waiting">{SHELL.waiting}</p>
-  return <p class="fault">{isUnreached ? SHELL.unreached : SHELL.noBearing}</p>
+  return isUnreached ? null : <p class="fault">{SHELL.noBearing}</p>
 }

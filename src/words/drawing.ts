@@ -344,6 +344,8 @@ export const BLANK_TITLES = {
 } as const
 
 export const GRAIN = 'grain'
+/** The same in a list below the drawing. */
+export const GRAIN_BELOW = 'arrow: along the grain'
 
 /** At an edge that is cut: on which side of its line, and whether it is the one that counts. */
 export const EDGES = {

@@ -626,6 +626,18 @@ describe('nothing on the page comes from another bearing', () => {
   })
 })
 
+test('that the service is out of reach is said once, and what harms is still said', async () => {
+  const { page } = await openedJob(FIRST)
+  await page.route('**/v1/**', (route) => route.abort())
+  await page.goto(`${page.url().replace(/#.*/, '')}?away#${FIRST}${YEAR}`)
+  for (const name of ['Bearing', 'Sheets', 'At the lathe']) {
+    await stage(page, name)
+    await page.locator('#bearing-name', { hasText: 'The service cannot be reached' }).waitFor()
+    expect(await page.getByText('cannot be reached').count(), name).toBe(1)
+    await page.getByText('Wood dust harms').waitFor()
+  }
+})
+
 describe('the job', () => {
   test('comes back by Undo, by its link, and in a new tab', async () => {
     const { at, page } = await openedJob(FIRST)

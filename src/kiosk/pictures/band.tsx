@@ -10,7 +10,7 @@ export function BandPicture(of: {
   readonly names: readonly string[]
   readonly chances: readonly number[]
 }) {
-  const labels = of.chances.map((chance, index) => `${of.names[index]} ${certainty(chance)}`)
+  const labels = of.chances.map((chance, index) => `${of.names[index]}: ${certainty(chance)}`)
   const starts = of.chances.map((_, index) => of.chances.slice(0, index).reduce((sum, chance) => sum + chance, 0))
   return (
     <figure class="band">

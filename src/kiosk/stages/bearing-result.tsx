@@ -9,11 +9,10 @@ import { SizesTable } from './sizes-table.tsx'
 
 /** What follows from the choices: the picture, what speaks against it, the sizes. Without a bearing there is none of it. */
 export function BearingResult(of: { readonly derived: DerivedBearing; readonly set: (changes: BearingTexts) => void }) {
-  const { design, refusals, isWaiting, isUnreached } = of.derived
+  const { design, refusals, isWaiting } = of.derived
   return (
     <div class="result" id="result" aria-busy={isWaiting}>
       {isWaiting && <p class="waiting">{SHELL.waiting}</p>}
-      {isUnreached && <p class="fault">{SHELL.unreached}</p>}
       <Messages class="refusals" title={SHELL.refused} texts={refusals} />
       {design && (
         <>
