@@ -389,7 +389,9 @@ test('for a narrow screen no text meets another or leaves its part, and template
         // Lines are as wide on a screen, however large what they show is.
         for (const { drawing } of parts) expect(drawing.width).toBe(92)
         const said = new Set(textsOn(drawingOf(view, made, 'a4')).map(({ text }) => text))
-        for (const words of parts.flatMap((part) => [part.title, ...part.words])) expect(said).toContain(words)
+        // The word at an arrow means nothing away from it, so it says more there.
+        const spoken = (words: string) => (words === 'arrow: along the grain' ? 'grain' : words)
+        for (const words of parts.flatMap((part) => [part.title, ...part.words])) expect(said).toContain(spoken(words))
       }
     }),
     { numRuns: 60 },
