@@ -60,7 +60,7 @@ export interface Notice {
  */
 export function useDerivedBearing(bearing: BearingTexts): DerivedBearing {
   const read = readBearing(bearing)
-  const isForService = hasPlace(bearing) || statedBesides(bearing).length > 0
+  const isForService = hasPlace(bearing) || statedBesides(bearing, read.arrangement).length > 0
   const reply = useReply('/v1/design', isForService ? read.request : undefined)
   if (reply.kind === 'waiting' || reply.kind === 'unreached')
     return {

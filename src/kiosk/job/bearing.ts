@@ -80,10 +80,18 @@ export const designHere = ({ input }: ReadBearing): Result<Design, readonly Refu
   input === undefined ? undefined : design(input)
 
 /** What a link may state and no form of the page has: only the service knows whether it applies to the bearing. */
-export const statedBesides = (bearing: BearingTexts): readonly string[] =>
-  Object.keys(bearing).filter((name) => name.startsWith(FREE) && !IN_FORMS.test(name))
-const IN_FORMS =
-  /^making\.(name|woods\.\w+\.(species|construction)|climate\.(months|(today\.)?relativeHumidity(\.\w+)?))$/
+export const statedBesides = (bearing: BearingTexts, arrangement: ArrangementName): readonly string[] => {
+  const inForms = RegExp(
+    `^making\\.(name|woods\\.(${woodenIn(bearing, arrangement).join('|')})\\.(species|construction)|climate\\.(months|(today\\.)?relativeHumidity(\\.\\w+)?))$`,
+  )
+  return Object.keys(bearing).filter((name) => name.startsWith(FREE) && !inForms.test(name))
+}
+
+/** Parts that have a wood on the page. */
+const woodenIn = (bearing: BearingTexts, arrangement: ArrangementName): readonly string[] => [
+  ...woodPartsOf({ arrangement }),
+  ...((bearing['balls.material'] ?? 'wood') === 'wood' ? ['balls'] : []),
+]
 
 /** Whether the year decides sizes: only the service and its like know how. */
 export const hasPlace = (bearing: BearingTexts): boolean => climateOf(bearing) !== undefined
@@ -132,8 +140,7 @@ function placeFaults(bearing: BearingTexts, arrangement: ArrangementName): reado
   })
   const figures = new Map(read)
   const [driest, dampest] = [figures.get(HUMIDITIES.driest), figures.get(HUMIDITIES.dampest)]
-  const isOfWood = (bearing['balls.material'] ?? 'wood') === 'wood'
-  const woodless = [...woodPartsOf({ arrangement }), ...(isOfWood ? ['balls'] : [])].filter(
+  const woodless = woodenIn(bearing, arrangement).filter(
     (part) =>
       bearing[`${WOODS}${part}.species`] === undefined && bearing[`${WOODS}${part}.construction`] !== WITHOUT_SPECIES,
   )

@@ -129,8 +129,8 @@ function Besides(of: {
   readonly set: (changes: BearingTexts) => void
 }) {
   const { bearing, set } = of
-  const { units, terms } = of.derived
-  const names = statedBesides(bearing)
+  const { units, terms, arrangement } = of.derived
+  const names = statedBesides(bearing, arrangement)
   const lineOf = later()?.statedLine
   if (names.length === 0 || lineOf === undefined) return null
   return (

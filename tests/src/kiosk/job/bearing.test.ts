@@ -1,6 +1,6 @@
 import { expect, test } from 'vitest'
 import { ARRANGEMENT_NAMES } from '#shared/bearing/arrangements.ts'
-import { designHere, readBearing, scopeOf } from '#src/kiosk/job/bearing.ts'
+import { designHere, readBearing, scopeOf, statedBesides } from '#src/kiosk/job/bearing.ts'
 import { FIRST_JOB, withBearing } from '#src/kiosk/job/job.ts'
 import { asArrangement } from '#src/kiosk/job/other-arrangement.ts'
 import { changedKind } from '#src/words/kiosk/plan.ts'
@@ -47,4 +47,13 @@ test.each([
   [{ 'making.woods.innerRing.species': '' }, 'making.woods.innerRing.species', /Choose a wood/],
 ])('a year that cannot be is a fault of its field: %o', (changes, name, words) => {
   expect(readBearing(withBearing(FIRST_JOB, changes).bearing).faults.get(name)).toMatch(words)
+})
+
+test('the wood of a part that the bearing lacks is in no form, so it is listed and can be removed', () => {
+  const cage = 'making.woods.cage.species'
+  const balls = 'making.woods.balls.species'
+  const bearing = { ...HALL.bearing, [cage]: 'beech-european', [balls]: 'birch-yellow' }
+  expect(statedBesides(bearing, 'radial')).toEqual([cage])
+  expect(statedBesides(bearing, 'caged')).toEqual([])
+  expect(statedBesides({ ...bearing, 'balls.material': 'glass' }, 'caged')).toEqual([balls])
 })
