@@ -651,7 +651,7 @@ describe('the job', () => {
     // The two do not change each other, but this one says what the other has done.
     expect(await page.locator('.other').textContent()).toBe('')
     await other.getByLabel('larger bore').click()
-    await page.getByText('Another tab or window').waitFor()
+    await page.getByText('Another tab of this browser').waitFor()
     expect(await page.locator('#bearing-name').textContent()).toContain('bore 12 mm')
     await page.getByRole('button', { name: 'Take over' }).click()
     expect(await page.locator('#bearing-name').textContent()).toContain('bore 13 mm')

@@ -44,8 +44,7 @@ export const SHELL = {
   example: 'Show an example: the tide clock of Larkmoor',
   exampleNote: 'Larkmoor is an invented makerspace.',
   replaces: 'This replaces the job on the page. Undo brings it back.',
-  otherTab:
-    'Another tab or window of this browser has changed its job. This one still shows its own: go on here, or take over what stands there.',
+  otherTab: 'Another tab of this browser has changed its job. Go on here with this one, or take over the other.',
   takeOther: 'Take over the job of the other tab',
   damaged: 'A part of this link could not be read. What could be read is shown.',
   previous: 'Back',
