@@ -11,6 +11,7 @@ import type { StageProps } from '#src/kiosk/stage.ts'
 import { Answered } from '#src/kiosk/waiting.tsx'
 import { figure, percent } from '#src/words/figure.ts'
 import { FIND } from '#src/words/kiosk/find.ts'
+import { inUnit } from '#src/words/kiosk/page.ts'
 import type { Terms } from '#src/words/terms.ts'
 
 type FindProps = Pick<StageProps, 'job' | 'derived' | 'change'>
@@ -38,7 +39,7 @@ export function FindBearing({ job, derived, change }: FindProps) {
     <details open={isOpen} onToggle={({ currentTarget }) => setIsOpen(currentTarget.open)}>
       <summary>{FIND.title}</summary>
       {field('findSizes', FIND.sizes(terms), FIND.sizesHint(units))}
-      {field('findOutside', FIND.outside, units)}
+      {field('findOutside', inUnit(FIND.outside, units), '')}
       {field('findCounts', FIND.counts(terms), FIND.countsHint(hasTable))}
       {isOpen && query.sizes.length > 0 && (
         <>

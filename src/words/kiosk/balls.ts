@@ -7,7 +7,7 @@ export const BALLS = {
   tooFew: (count: number, needed: number, { element }: Terms) =>
     `${count} of ${needed} ${element.many} measured: measure at least ${needed}.`,
   apart:
-    'The cage keeps the balls apart, so their order closes no gap: use those that are most alike. What you measured of them goes into “More choices”, at the step “Bearing”.',
+    'The cage keeps the balls apart, so their order closes no gap: use those that are most alike. Enter measured ones at “Bearing”, under “More choices”.',
   unread: (text: string) => `“${text}” is no length.`,
   ring: ({ element }: Terms) => `The chosen ${element.many} in their order round the ring`,
   numbered: 'Their differences are drawn 20 times as large. Each has the number of its line.',

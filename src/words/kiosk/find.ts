@@ -23,7 +23,8 @@ export const FIND = {
     readonly outside: string
     readonly score: string
     readonly terms: Terms
-  }) => `${of.count} ${of.terms.element.many} of ${of.diameter}, ${of.outside} outside; score ${of.score}.`,
+  }) =>
+    `${of.count} ${of.terms.element.many} of ${of.diameter}, ${of.outside} outside; score ${of.score.replace(' ', '\u00a0')}.`,
   scored: ({ element }: Terms) =>
     `The score counts how often it runs, the wood that is left, how the ${element.many} sit, and how much of the board is used.`,
 } as const

@@ -25,7 +25,7 @@ const STAGE_LEADS: Readonly<Record<keyof typeof STAGE_NAMES, string | ((terms: T
   place: ({ element }) =>
     `Choose the wood and the air that it will live in: they decide how much play the year needs. Next, measure the ${element.many}.`,
   balls: ({ element }) =>
-    `Measure the ${element.many} that you have: the best of them are chosen, and their order. Next, see how often such a bearing runs.`,
+    `Measure your ${element.many}: where they touch, the best and their order are chosen. Next, see how often such a bearing runs.`,
   run: ({ element }) =>
     `See how often such a bearing runs when cuts and ${element.many} are not perfect, and what it carries. Next, print the sheets.`,
   sheets: ({ raceway }) => `Print what you take to the bench. Next, cut the ${raceway.many} and measure as you go.`,
@@ -57,7 +57,7 @@ export const SHELL = {
   notToScale: 'Not to scale: printed from a screen. The PDF sheets are full size.',
   warnings: 'Warnings',
   cautions: 'Take care',
-  noBearing: 'Correct this first, at the step “Bearing” or “Wood and place”: until then there is nothing to show here.',
+  noBearing: 'Correct this at “Bearing” or “Wood and place”: until then there is nothing to show here.',
   insecure:
     'This page came over plain HTTP, so the browser keeps nothing of it: without the network it is gone. Your job stays in the link. Ask whoever runs the service for an address that begins with https.',
 } as const
