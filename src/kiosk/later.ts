@@ -2,6 +2,7 @@ import { qrCode } from '#src/drawings/qr-code.ts'
 import { asArrangement } from '#src/kiosk/job/other-arrangement.ts'
 import { textOfSuggestion } from '#src/kiosk/job/suggestion-text.ts'
 import { inOtherUnits } from '#src/kiosk/job/units.ts'
+import { CARE } from '#src/words/kiosk/care.ts'
 import { faultOnThePage, onThePage } from '#src/words/kiosk/of-service.ts'
 import { changedKind, statedLine, WOOD_CHOICES } from '#src/words/kiosk/plan.ts'
 import { suggestionWords } from '#src/words/kiosk/suggestion.ts'
@@ -25,5 +26,6 @@ Object.assign(globalThis, {
     suggestionWords,
     textOfSuggestion,
     woodChoices: WOOD_CHOICES,
+    care: CARE,
   } satisfies Later,
 })

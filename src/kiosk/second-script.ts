@@ -2,6 +2,7 @@ import type { qrCode } from '#src/drawings/qr-code.ts'
 import type { asArrangement } from '#src/kiosk/job/other-arrangement.ts'
 import type { textOfSuggestion } from '#src/kiosk/job/suggestion-text.ts'
 import type { inOtherUnits } from '#src/kiosk/job/units.ts'
+import type { CARE } from '#src/words/kiosk/care.ts'
 import type { faultOnThePage, onThePage } from '#src/words/kiosk/of-service.ts'
 import type { changedKind, statedLine, WOOD_CHOICES } from '#src/words/kiosk/plan.ts'
 import type { suggestionWords } from '#src/words/kiosk/suggestion.ts'
@@ -21,6 +22,7 @@ export interface Later {
   readonly suggestionWords: typeof suggestionWords
   readonly textOfSuggestion: typeof textOfSuggestion
   readonly woodChoices: typeof WOOD_CHOICES
+  readonly care: typeof CARE
   readonly snippetsOf: typeof snippetsOf
 }
 

@@ -1,9 +1,9 @@
 import { hasPlace } from '#src/kiosk/job/bearing.ts'
 import { useReply } from '#src/kiosk/reply.ts'
+import { later } from '#src/kiosk/second-script.ts'
 import { part, textOf } from '#src/kiosk/service.ts'
 import type { StageProps } from '#src/kiosk/stage.ts'
 import { Answered, NoBearing } from '#src/kiosk/waiting.tsx'
-import { CARE } from '#src/words/kiosk/care.ts'
 import { CarriedLoad, loadOf } from './run.tsx'
 
 /** Where the finished bearing may stand, what it carries, and how to look after it. */
@@ -12,23 +12,25 @@ export function CareStage({ job, derived }: StageProps) {
   const isPlaced = hasPlace(job.bearing)
   const season = useReply('/v1/seasonal-fit', isPlaced && request ? { design: request } : undefined)
   const loads = useReply('/v1/load-check', loadOf(job, derived))
+  const words = later()?.care
   if (request === undefined) return <NoBearing derived={derived} />
+  if (words === undefined) return null
   return (
     <>
-      <h3>{CARE.air}</h3>
-      {!isPlaced && <p>{CARE.noAir}</p>}
+      <h3>{words.air}</h3>
+      {!isPlaced && <p>{words.noAir}</p>}
       <Answered reply={season}>{(answer) => <p>{textOf(part(answer['band'])['message'])}</p>}</Answered>
-      <h3>{CARE.load}</h3>
-      {loads.kind === 'nothing' && <p>{CARE.noLoad}</p>}
+      <h3>{words.load}</h3>
+      {loads.kind === 'nothing' && <p>{words.noLoad}</p>}
       <CarriedLoad reply={loads} />
-      <h3>{CARE.rest}</h3>
+      <h3>{words.rest}</h3>
       <ul>
-        {CARE.habits(terms).map((habit) => (
+        {words.habits(terms).map((habit) => (
           <li key={habit}>{habit}</li>
         ))}
       </ul>
       <p>
-        <small>{CARE.standing}</small>
+        <small>{words.standing}</small>
       </p>
     </>
   )
