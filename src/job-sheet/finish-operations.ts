@@ -1,14 +1,13 @@
 import { type Design, isCaged, isOfPlates } from '#shared/bearing/arrangements.ts'
 import type { DesignOf } from '#shared/bearing/design.ts'
 import { DIMENSION_SYMBOLS } from '#shared/bearing/dimensions.ts'
-import type { RingName } from '#shared/bearing/refusal.ts'
 import type { ResolvedBalls } from '#shared/bearing/resolve.ts'
 import type { RingPair } from '#shared/bearing/ring-pair.ts'
-import { stockOf } from '#shared/making/stock.ts'
 import { mm } from '#shared/units/length.ts'
 import { ownCautions } from '#src/words/caution.ts'
 import * as words from '#src/words/job-sheet/finish.ts'
 import { gapName, READINGS, SIZES } from '#src/words/job-sheet/sizes.ts'
+import { looseRing } from './joint-operations.ts'
 import {
   type AnyJob,
   arrangementOf,
@@ -89,19 +88,17 @@ const playOf = (design: DesignOf<RingPair & { readonly resolved: ResolvedBalls }
   ...sourced('radialInternalClearance', design),
 })
 
-/** The ring whose halves no screw holds: with dowels alone, or with nothing, they come apart in use. */
-function looseRing(design: Design): RingName | undefined {
-  if (isOfPlates(design)) return undefined
-  const { split } = stockOf(design.bearing)
-  return split?.screws === undefined ? split?.ring : undefined
-}
-
 export function runIn(job: AnyJob<Design>): Operation {
   const { design } = job
   const { resolved } = design.bearing
   const minGap = isCaged(design) ? mm(0) : design.bearing.resolved.minBallGap
   return {
-    ...words.runIn(arrangementOf(job), { minGap, loose: looseRing(design), units: unitsOf(job) }),
+    ...words.runIn(arrangementOf(job), {
+      minGap,
+      loose: looseRing(design),
+      isMounted: job.mounting !== undefined,
+      units: unitsOf(job),
+    }),
     ...measuredAtTheEnd(job),
     id: 'run-in',
     part: 'both',

@@ -1,7 +1,8 @@
+import { type Design, isOfPlates } from '#shared/bearing/arrangements.ts'
 import type { RingName } from '#shared/bearing/refusal.ts'
 import type { WoodPart } from '#shared/bearing/wood-parts.ts'
 import type { CheekScrews, Dowels, Screws, SplitRing } from '#shared/making/split-ring.ts'
-import type { RingStock } from '#shared/making/stock.ts'
+import { type RingStock, stockOf } from '#shared/making/stock.ts'
 import type { Mm } from '#shared/units/length.ts'
 import * as words from '#src/words/job-sheet/joints.ts'
 import { circleOfDowels, circleOfScrews, SIZES } from '#src/words/job-sheet/sizes.ts'
@@ -85,4 +86,11 @@ export function screwSizes(screws: Screws | CheekScrews, circle: Mm): readonly S
       : []),
     { name: SIZES.countersinkDepth, value: screws.countersinkDepth, ...head },
   ]
+}
+
+/** The ring whose halves no screw holds: with dowels alone, or with nothing, they come apart in use. */
+export function looseRing(design: Design): RingName | undefined {
+  if (isOfPlates(design)) return undefined
+  const { split } = stockOf(design.bearing)
+  return split?.screws === undefined ? split?.ring : undefined
 }

@@ -3,6 +3,7 @@ import type { RingName } from '#shared/bearing/refusal.ts'
 import type { Mm, Units } from '#shared/units/length.ts'
 import { figure } from '#src/words/figure.ts'
 import { TERMS, WOODEN_PARTS } from '#src/words/terms.ts'
+import { gluedShut } from './joints.ts'
 import type { OperationWords } from './operation.ts'
 
 /* The last operations: finish, grain, wax, running in. */
@@ -74,6 +75,8 @@ interface RunInFacts {
   readonly minGap: Mm
   /** The ring whose halves nothing but glue will hold. */
   readonly loose: RingName | undefined
+  /** Whether a step that mounts the bearing follows: the halves are glued there. */
+  readonly isMounted: boolean
   readonly units: Units
 }
 
@@ -93,13 +96,22 @@ const AT_THE_END: Readonly<
   caged: { title: 'Run it in by hand', measure: 'the play', holds: () => 'The cage drags nowhere.' },
 }
 
+/** Glue comes after the last cut: nobody can open the ring again to brush chips out or to ease a groove. */
+function looseSentence(arrangement: ArrangementName, { loose, isMounted }: RunInFacts): string {
+  if (loose === undefined) return ''
+  return isMounted
+    ? ` Do not glue the halves of the ${WOODEN_PARTS[loose]} yet, though no screw holds them: that comes when the seats are cut and tried.`
+    : ` When it runs as it should, and every seat and hole is cut and tried, ${gluedShut(loose, TERMS[arrangement])}`
+}
+
 export function runIn(arrangement: ArrangementName, facts: RunInFacts): OperationWords {
   const { element, raceway } = TERMS[arrangement]
   const { title, measure, holds } = AT_THE_END[arrangement]
+  const gluesHere = facts.loose !== undefined && !facts.isMounted
   return {
-    title,
-    tool: facts.loose === undefined ? 'hands' : 'hands, glue',
-    how: `Turn it a few hundred times by hand, both ways, under a light load. Take it apart, wipe out the dust, look for shiny spots, and measure ${measure} once more.${facts.loose === undefined ? '' : ` When it runs as it should, glue the halves of the ${WOODEN_PARTS[facts.loose]} together round the ${element.many}, and keep the glue away from the ${raceway.one}: no screw holds them.`}`,
+    title: gluesHere ? 'Assemble it, run it in by hand, and glue it shut' : title,
+    tool: gluesHere ? 'hands, glue' : 'hands',
+    how: `Turn it a few hundred times by hand, both ways, under a light load. Take it apart, wipe out the dust, look for shiny spots, and measure ${measure} once more.${looseSentence(arrangement, facts)}`,
     check: `It coasts, and is as quiet at the end of a turn as at the start. ${holds(facts)}`,
     mistake: {
       looksLike: `A ${raceway.one} has a shiny spot in one place: the wood is high there, or one ${element.one} is large.`,

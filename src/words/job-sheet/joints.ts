@@ -2,7 +2,7 @@ import type { RingName } from '#shared/bearing/refusal.ts'
 import type { WoodPart } from '#shared/bearing/wood-parts.ts'
 import type { CheekScrews, Screws, SplitRing } from '#shared/making/split-ring.ts'
 import { angleFigure } from '#src/words/figure.ts'
-import { WOODEN_PARTS } from '#src/words/terms.ts'
+import { type Terms, WOODEN_PARTS } from '#src/words/terms.ts'
 import { HALVES_CHECK, type OperationWords } from './operation.ts'
 
 /* Joining wood before it is turned: segments to a ring, halves to one. */
@@ -95,3 +95,7 @@ export function joint(ring: RingName, { screws, dowels }: Pick<SplitRing, 'screw
     },
   }
 }
+
+/** Halves that no screw holds, within a sentence and to its end: they are joined last of all. */
+export const gluedShut = (ring: RingName, { element, raceway }: Terms): string =>
+  `glue the halves of the ${WOODEN_PARTS[ring]} together round the ${element.many}, and keep the glue away from the ${raceway.one}: no screw holds them, and once glued they cannot be opened.`

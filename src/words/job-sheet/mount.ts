@@ -1,3 +1,4 @@
+import type { RingName } from '#shared/bearing/refusal.ts'
 import type { Mounting } from '#shared/making/mounting.ts'
 import type { PlateMounting } from '#shared/making/plate-mounting.ts'
 import type { Units } from '#shared/units/length.ts'
@@ -10,7 +11,7 @@ import {
   pinSentence,
 } from '#src/words/mounting.ts'
 import type { Terms } from '#src/words/terms.ts'
-import { screwTools } from './joints.ts'
+import { gluedShut, screwTools } from './joints.ts'
 import type { OperationWords } from './operation.ts'
 
 /* How a bearing that runs comes on its shaft and into its housing. */
@@ -18,21 +19,30 @@ import type { OperationWords } from './operation.ts'
 interface MountFacts extends Mounting {
   /** Whether a seat takes holes. */
   readonly drills: boolean
+  /** The ring whose halves nothing but glue will hold. */
+  readonly loose: RingName | undefined
 }
 
-export function mount({ shaft, housing, drive, drills }: MountFacts, units: Units, terms: Terms): OperationWords {
+export function mount(
+  { shaft, housing, drive, drills, loose }: MountFacts,
+  units: Units,
+  terms: Terms,
+): OperationWords {
   const holds = [shaft.hold, housing?.hold]
   const isGlued = holds.includes('glued')
   const held = [`${HELD[shaft.hold]} on the shaft`, ...(housing ? [`${HELD[housing.hold]} in the housing`] : [])]
   const steps = [
     'Cut seats, keyways and holes with the bearing apart, and brush out the chips.',
+    ...(loose === undefined
+      ? []
+      : [`Try every seat without glue. When all fit and the bearing runs, ${gluedShut(loose, terms)} Then mount it.`]),
     `Shaft: ${onShaftSentence(shaft, units, terms)}`,
     ...(housing ? [`Housing: ${housingSentence(housing, units)}`] : []),
     ...(drive ? [`To turn it: ${driveSentence(drive, units)}`] : []),
-    ...(isGlued ? ['Try every seat without glue first.'] : []),
+    ...(isGlued && loose === undefined ? ['Try every seat without glue first.'] : []),
   ]
   return {
-    title: `Mount it, ${held.join(' and ')}`,
+    title: `${loose === undefined ? 'Mount it' : 'Glue it shut and mount it'}, ${held.join(' and ')}`,
     tool: [
       'lathe',
       ...(drills ? ['drill press'] : []),
@@ -40,13 +50,14 @@ export function mount({ shaft, housing, drive, drills }: MountFacts, units: Unit
       'mallet',
       ...(holds.includes('keyed') ? ['chisel', 'file'] : []),
       ...(holds.includes('screwed') || drive?.kind === 'hub' ? ['screwdriver'] : []),
+      ...(loose === undefined ? [] : ['glue']),
       ...(isGlued ? ['epoxy'] : []),
     ].join(', '),
     how: steps.join(' '),
     check: `Measure ${housing ? 'the shaft and both seats' : 'the shaft and its seat'} with the caliper in two directions before you put anything together. Once mounted, the bearing turns as freely as before, and no seat moves under your hand.`,
     mistake: {
       looksLike: 'It ran freely before, and is stiff once it is mounted.',
-      costs: `A seat squeezes the ring${isGlued ? `, or glue has reached the ${terms.raceway.one}` : ''}. Take it apart${isGlued ? ' before the glue sets' : ''}, and ease that seat.`,
+      costs: `A seat squeezes the ring${isGlued ? `, or glue has reached the ${terms.raceway.one}` : ''}. Take it ${loose === undefined ? 'apart' : 'off'}${isGlued ? ' before the glue sets' : ''}, and ease that seat${loose === undefined ? '' : ': the bearing itself stays shut'}.`,
     },
   }
 }

@@ -146,16 +146,17 @@ const YEARLY: Readonly<Record<ArrangementName, string>> = {
   caged: 'the play',
 }
 
-export function care(arrangement: ArrangementName): OperationWords {
-  const { raceway } = TERMS[arrangement]
+/** @param isGluedShut so that nobody reaches its grooves again */
+export function care(arrangement: ArrangementName, isGluedShut: boolean): OperationWords {
+  const { raceway, element } = TERMS[arrangement]
   return {
     title: 'Keep it running',
     tool: 'a brush, hard paste wax, a rule',
-    how: `Keep it out of the sun, and away from heaters and damp. Brush out the dust, and wax the ${raceway.many} again when it runs rough: no oil. Once a year, in the driest month and in the dampest, measure ${YEARLY[arrangement]} again.`,
+    how: `Keep it out of the sun, and away from heaters and damp. ${isGluedShut ? `It is glued shut: do not open it. Brush the dust out from the side, and rub a little wax on the ${element.many} where they show when it runs rough: no oil.` : `Brush out the dust, and wax the ${raceway.many} again when it runs rough: no oil.`} Once a year, in the driest month and in the dampest, measure ${YEARLY[arrangement]} again.`,
     check: 'It turns freely all the way round, as it did when it was new, and nothing is cracked.',
     mistake: {
       looksLike: 'It goes stiff in one season.',
-      costs: `Do not force it: the wood has moved. Wait for the season to turn, or ease the ${raceway.many} with a few strokes.`,
+      costs: `Do not force it: the wood has moved. Wait for the season to turn${isGluedShut ? '' : `, or ease the ${raceway.many} with a few strokes`}.`,
     },
   }
 }

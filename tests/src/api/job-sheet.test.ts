@@ -1,6 +1,8 @@
 import { describe, expect, test } from 'vitest'
-import { fullRingsOf } from '#shared/bearing/arrangements.ts'
+import { fullRingsOf, design as of } from '#shared/bearing/arrangements.ts'
 import { METHODS } from '#shared/bearing/method.ts'
+import { mm } from '#shared/units/length.ts'
+import { operationsFor } from '#src/job-sheet/operations.ts'
 import { ask, faultsIn, post } from '#tests/support/ask.ts'
 import { PLAIN } from '#tests/support/inputs.ts'
 import { sharedApp, startedApp } from '#tests/support/started-app.ts'
@@ -28,6 +30,7 @@ type Operation = {
   readonly tool: string
   readonly how: string
   readonly check: string
+  readonly mistake: { readonly costs: string }
   readonly sizes: readonly Size[]
   readonly cautions: readonly { readonly code: string }[]
   readonly readings: readonly { readonly ring: string; readonly kind: string; readonly field: string }[]
@@ -176,12 +179,37 @@ describe('the operations', () => {
     },
   )
 
-  test('halves that no screw holds are glued at the end, and those that are screwed are not', async () => {
-    const runIn = async (body: object) => (await sheet(body)).find(({ id }) => id === 'run-in')?.how
-    expect(await runIn({ ...BODY, balls: { count: 8, diameter: 16 }, bore: 8 })).toContain(
-      'glue the halves of the inner ring',
-    )
-    for (const body of [BODY, { ...BODY, split: 'none' }, PLATES]) expect(await runIn(body)).not.toContain('glue')
+  test('halves that no screw holds are glued after the last cut, and nothing opens them then', async () => {
+    const design = { ...BODY, balls: { count: 8, diameter: 16 }, bore: 8 }
+    const mounting = { shaft: { diameter: 8 } }
+    const glue = /glue the halves of the inner ring together/
+    const made = of({ ...PLAIN, balls: { count: 8, diameter: mm(16) }, bore: mm(8) })
+    if (!made.ok) throw new RangeError('eight balls must give a bearing')
+    const bare = operationsFor(made.value)
+    expect(bare.filter(({ how }) => glue.test(how)).map(({ id }) => id)).toEqual(['run-in'])
+    expect(bare.find(({ id }) => id === 'run-in')?.how).toMatch(/every seat and hole is cut and tried, glue/)
+    const planned = await sheet({ ...design, making: { mounting } })
+    expect(planned.filter(({ how }) => glue.test(how)).map(({ id }) => id)).toEqual(['mount'])
+    const mount = planned.find(({ id }) => id === 'mount')
+    expect(mount?.title).toMatch(/^Glue it shut and mount it/)
+    expect(mount?.how).toMatch(/^Cut seats.* apart.* Try every seat without glue\. .*glue the halves.* Then mount it\./)
+    for (const operations of [bare, planned]) {
+      const opens = /(?<!not )open it|apart|ease the grooves/
+      for (const { id, how, check, mistake } of operations.slice(operations.findIndex(({ how }) => glue.test(how)))) {
+        const after = [how.split(glue).at(-1), check, mistake.costs].join(' ')
+        if (id === 'mount' || id === 'care') expect(after).not.toMatch(opens)
+      }
+      expect(operations.at(-1)?.how).toMatch(/glued shut: do not open it/)
+    }
+    expect((await sheet(BODY)).at(-1)?.mistake.costs).toMatch(/ease the grooves/)
+  })
+
+  test('halves that are screwed, or a ring in one piece, are not glued', async () => {
+    for (const body of [BODY, { ...BODY, split: 'none' }, PLATES]) {
+      const operations = await sheet(body)
+      expect(operations.find(({ id }) => id === 'run-in')?.how).not.toContain('glue')
+      expect(operations.find(({ id }) => id === 'mount')?.title).toMatch(/^Mount it/)
+    }
   })
 
   // Twice the scatter of a tool of 0.2 mm and a tenth of the depth: by hand for 3.2 mm, 2 × 0.3774 mm.
