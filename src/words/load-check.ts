@@ -35,7 +35,7 @@ export function explainWarning(facts: LoadWarningFacts<LoadSpeedReason>, spoken:
     case 'dents-deeper':
       return `The most heavily loaded ${element.one} leaves a dent of ${size(facts.dent)} in ${PART_WORDS[facts.part]}, above the limit of ${size(facts.most)}: the bearing will run rough.`
     case 'above-working-load':
-      return `In soft boards this load leaves marks in ${PART_WORDS[facts.part]}. Keep to ${mostForce(facts.steadyCrank, forceUnits)} if a crank turns the bearing for hours, to ${mostForce(facts.still, forceUnits)} if it rests under its load for years, or to ${mostForce(facts.slowHand, forceUnits)} if you turn it slowly now and then.`
+      return `${facts.load > facts.slowHand ? `Too much load: ${timesTheMost(facts.load / facts.slowHand)} the most that the bearing may carry. Do not load it so. ` : ''}In soft boards this load leaves marks in ${PART_WORDS[facts.part]}. Keep to ${mostForce(facts.steadyCrank, forceUnits)} if a crank turns the bearing for hours, to ${mostForce(facts.still, forceUnits)} if it rests under its load for years, or to ${mostForce(facts.slowHand, forceUnits)} if you turn it slowly now and then.`
     case 'edges-crush':
       return `In ${PART_WORDS[facts.part]} the balls ride on the edges of the groove and crush them by ${size(facts.dent)}, to flats ${size(facts.width)} wide: ${facts.part === 'plates' ? 'the plates come closer by twice that' : 'the play grows by that'}. Use a larger groove radius.`
     case 'contact-reaches-edges':
@@ -49,17 +49,18 @@ export function explainWarning(facts: LoadWarningFacts<LoadSpeedReason>, spoken:
     case 'faster-than-by-hand':
       return `This is faster than this bearing may be turned by hand. Keep to ${mostSpeed(facts.speed)}, and never drive it with a drill or a motor.`
     case 'too-fast':
-      return `Too fast: from about ${speedFigure(facts.speed)} on, ${speedReason(facts.reason, terms)}. Keep to ${mostSpeed(facts.byHand)}.`
+      return `Too fast: from about ${speedFigure(facts.speed)} on, ${speedReason(facts.reason, spoken)}. Keep to ${mostSpeed(facts.byHand)}.`
     default:
       return facts satisfies never
   }
 }
 
 /** The consequence of a speed above the limit, within a sentence. */
-function speedReason(reason: LoadSpeedReason, { element, raceway, part, rubsOn }: Terms): string {
+function speedReason(reason: LoadSpeedReason, { forceUnits, terms }: Spoken): string {
+  const { element, raceway, part, rubsOn } = terms
   switch (reason) {
     case 'balls-rub':
-      return `the ${element.many} rub on ${rubsOn} faster than 1 metre a second, wear and grow warm`
+      return `the ${element.many} rub on ${rubsOn} faster than ${forceUnits === 'lbf' ? 'about 3 feet' : '1 metre'} a second, wear and grow warm`
     case 'runs-out':
       return 'the part that turns runs out by enough to shake its stand'
     case 'glass-at-risk':
@@ -84,29 +85,33 @@ function speedReason(reason: LoadSpeedReason, { element, raceway, part, rubsOn }
   }
 }
 
-export const explainSpeedLimit = ({ reason, speed }: SpeedLimit<LoadSpeedReason>, { terms }: Spoken): string =>
-  `From about ${speedFigure(speed)} on, ${speedReason(reason, terms)}: stay well below that.`
+export const explainSpeedLimit = ({ reason, speed }: SpeedLimit<LoadSpeedReason>, spoken: Spoken): string =>
+  `From about ${speedFigure(speed)} on, ${speedReason(reason, spoken)}: stay well below that.`
 
 /** The warning of a speed above the limit. */
-export const explainBeyond = ({ reason, speed }: SpeedLimit<LoadSpeedReason>, { terms }: Spoken): string =>
-  `Above the limit, not for use: from about ${speedFigure(speed)} on, ${speedReason(reason, terms)}.`
+export const explainBeyond = ({ reason, speed }: SpeedLimit<LoadSpeedReason>, spoken: Spoken): string =>
+  `Above the limit, not for use: from about ${speedFigure(speed)} on, ${speedReason(reason, spoken)}.`
 
 /** A limit that is near enough to say no more than to keep to the speed of a hand. */
 const isNear = ({ handTurned }: LoadCheck): boolean => handTurned < BY_HAND
 
-export function explainHandTurned(check: LoadCheck, { terms }: Spoken): string {
+/** Whether the load marks the wood however the bearing is used. */
+const isTooMuch = ({ load, workingLoad: { loads } }: LoadCheck): boolean => load.newtons > loads.slowHand.load
+
+export function explainHandTurned(check: LoadCheck, spoken: Spoken): string {
   const {
     handTurned,
     speedLimits: [{ reason, speed }],
   } = check
+  const leave = isTooMuch(check) ? 'Under a load that it may carry, turn it' : 'Turn it'
   return isNear(check)
-    ? `Turn it by hand, at most ${mostSpeed(handTurned)}: from about ${speedFigure(speed)} on, ${speedReason(reason, terms)}.`
-    : `Turn it by hand or with a crank, at most ${mostSpeed(handTurned)}.`
+    ? `${leave} by hand, at most ${mostSpeed(handTurned)}: from about ${speedFigure(speed)} on, ${speedReason(reason, spoken)}.`
+    : `${leave} by hand or with a crank, at most ${mostSpeed(handTurned)}.`
 }
 
 /** Why nothing but a hand may drive it, where that is not said yet. */
-const explainDriven = ({ speedLimits: [{ reason, speed }] }: LoadCheck, { terms }: Spoken): string =>
-  `Never drive it with a drill or a motor: from about ${speedFigure(speed)} on, ${speedReason(reason, terms)}.`
+const explainDriven = ({ speedLimits: [{ reason, speed }] }: LoadCheck, spoken: Spoken): string =>
+  `Never drive it with a drill or a motor: from about ${speedFigure(speed)} on, ${speedReason(reason, spoken)}.`
 
 /** Figures of the working load, within a sentence. */
 const workingFigures = ({ workingLoad: { loads } }: LoadCheck, { forceUnits }: Spoken): string =>
@@ -188,7 +193,9 @@ export function explainRefusal(refusal: LoadRefusal, units: Units, terms: Terms)
 export function verdict(check: LoadCheck, spoken: Spoken, isWoodAssumed: boolean): string {
   const { forceUnits, terms } = spoken
   const sunk = check.seats.filter(({ seat }) => seat.dent === undefined).slice(0, 1)
+  const tooMuch = isTooMuch(check)
   return [
+    ...(tooMuch ? [tooMuchLoad(check, spoken)] : []),
     `Load it with at most ${workingFigures(check, spoken)}.`,
     judgement(check, spoken),
     ...(isWoodAssumed
@@ -200,11 +207,22 @@ export function verdict(check: LoadCheck, spoken: Spoken, isWoodAssumed: boolean
       ({ seat }) =>
         `A ${terms.element.one}, which carries ${forceFigure(seat.ballLoad, forceUnits)}, sinks in past its middle.`,
     ),
-    explainHandTurned(check, spoken),
-    ...(isNear(check) ? [] : [explainDriven(check, spoken)]),
+    ...(tooMuch ? [] : [explainHandTurned(check, spoken)]),
+    ...(tooMuch || isNear(check) ? [] : [explainDriven(check, spoken)]),
     'This is an estimate for light work, not a safety rating.',
   ].join(' ')
 }
+
+/** The first sentences of an answer whose load is above all that the bearing may carry. */
+function tooMuchLoad({ load: { newtons }, workingLoad: { loads } }: LoadCheck, { forceUnits }: Spoken): string {
+  const { load } = loads.slowHand
+  return `Your load of ${forceFigure(newtons, forceUnits)} is too much: ${timesTheMost(newtons / load)} the ${mostForce(load, forceUnits)} that the bearing may carry. Do not load it so, and do not turn it under this load.`
+}
+
+/** Below this a ratio, to two digits, would be said as once. */
+const TOLD_AS_MORE = 1.05
+
+const timesTheMost = (ratio: number): string => (ratio < TOLD_AS_MORE ? 'more than' : `${countFigure(ratio)} times`)
 
 /** The effect of the requested load on the wood. */
 function judgement({ load, workingLoad: { loads }, ruin }: LoadCheck, { forceUnits }: Spoken): string {

@@ -9,7 +9,9 @@ import type { Use } from './limits.ts'
 export type LoadWarningFacts<Reason extends string = string> =
   | { readonly code: 'ball-sinks-in'; readonly part: PartName; readonly ballLoad: number }
   | { readonly code: 'dents-deeper'; readonly part: PartName; readonly dent: Mm; readonly most: Mm }
-  | ({ readonly code: 'above-working-load'; readonly part: PartName } & Readonly<Record<Use, number>>)
+  | ({ readonly code: 'above-working-load'; readonly part: PartName; readonly load: number } & Readonly<
+      Record<Use, number>
+    >)
   | { readonly code: 'edges-crush'; readonly part: PartName; readonly dent: Mm; readonly width: Mm }
   | { readonly code: 'contact-reaches-edges'; readonly part: PartName; readonly grooveWidth: Mm }
   | { readonly code: 'one-ball-carries'; readonly share: number; readonly play: Mm }
@@ -73,8 +75,9 @@ function dentWarnings({ check, path }: Loaded<string>): readonly LoadWarning<nev
   const least = Math.min(still.load, steadyCrank.load)
   if (!exceeds(load.newtons, least)) return []
   const marked = { still: still.load, slowHand: slowHand.load, steadyCrank: steadyCrank.load }
-  const facts = { code: 'above-working-load', part: slowHand.part, ...marked } as const
-  return [{ severity: 'note', path, facts, suggestion: { kind: 'force', value: least } }]
+  const facts = { code: 'above-working-load', part: slowHand.part, load: load.newtons, ...marked } as const
+  const severity = exceeds(load.newtons, slowHand.load) ? 'risk' : 'note'
+  return [{ severity, path, facts, suggestion: { kind: 'force', value: least } }]
 }
 
 function seatWarnings({ design, check, grooveWidths }: Loaded<string>): readonly LoadWarning<never>[] {

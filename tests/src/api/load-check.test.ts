@@ -15,6 +15,7 @@ type Check = {
   readonly pressureUnits: string
   readonly input: { readonly wood: string; readonly ballWood?: string }
   readonly summary: string
+  readonly handTurned: { readonly message: string }
   readonly sharing: { readonly mostLoadedBall: number; readonly ballLoads: readonly number[] }
   readonly outerRing: Seat
   readonly innerRing: Seat
@@ -104,6 +105,30 @@ describe('a clock and a curious finger', () => {
     const mixed = await checked(url, { ...REQUEST, forceUnits: 'lbf' })
     expect(mixed).toMatchObject({ units: 'mm', forceUnits: 'lbf' })
     expect(mixed.workingLoad.message).toMatch(/ lbf /)
+  })
+
+  test('a load above all that it may carry is told first, as a risk, and gives no leave to turn it', async () => {
+    const url = await address()
+    const { slowHand } = (await checked(url, REQUEST)).workingLoad
+    const answer = await checked(url, { ...REQUEST, radialLoad: 3 * slowHand })
+    expect(answer.summary).toMatch(
+      /^Your load of \d+ N is too much: 3 times the \d+ N that the bearing may carry\. Do not/,
+    )
+    expect(answer.summary).not.toMatch(/Turn it by hand/)
+    expect(answer.handTurned.message).toMatch(/^Under a load that it may carry, turn it by hand/)
+    expect(answer.warnings[0]).toMatchObject({ severity: 'risk', path: '/radialLoad' })
+    const within = await checked(url, { ...REQUEST, radialLoad: 0.99 * slowHand })
+    expect(within.summary).not.toMatch(/too much/)
+    expect(within.warnings[0]).toMatchObject({ code: 'above-working-load', severity: 'note' })
+  })
+
+  test('where forces are in pounds, how fast surfaces rub is told in feet', async () => {
+    const url = await address()
+    const fast = { ...REQUEST, speed: 90_000 }
+    expect(JSON.stringify(await checked(url, fast))).toMatch(/faster than 1 metre a second/)
+    const inPounds = JSON.stringify(await checked(url, { ...fast, forceUnits: 'lbf' }))
+    expect(inPounds).toMatch(/faster than about 3 feet a second/)
+    expect(inPounds).not.toMatch(/1 metre a second/)
   })
 
   test('a suggestion of the answer, taken, clears its warning', async () => {

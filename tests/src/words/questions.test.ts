@@ -284,7 +284,7 @@ describe('load check', () => {
     const facts: readonly LoadWarningFacts<LoadSpeedReason>[] = [
       { code: 'ball-sinks-in', part, ballLoad: 900 },
       { code: 'dents-deeper', part, dent: mm(0.2), most: mm(0.1) },
-      { code: 'above-working-load', part, still: 20, slowHand: 40, steadyCrank: 15 },
+      { code: 'above-working-load', part, load: 30, still: 20, slowHand: 40, steadyCrank: 15 },
       { code: 'faster-than-by-hand', speed: 120 },
       { code: 'too-fast', reason: 'balls-rub', speed: 300, byHand: 60 },
       { code: 'too-fast', reason: 'runs-out', speed: 800, byHand: 60 },

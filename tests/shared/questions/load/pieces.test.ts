@@ -117,10 +117,14 @@ describe('warnings', () => {
     [12, 10],
   ])('a load above what a crank (%s N) or years leave: above %s N', (crank, least) => {
     expect(found({ newtons: least, crank })).toEqual([])
-    const facts = { code: 'above-working-load', part: 'outerRing', still: 10, slowHand: 16, steadyCrank: crank }
-    expect(found({ newtons: 1.0001 * least, crank })).toEqual([
-      { severity: 'note', path: '/radialLoad', facts, suggestion: { kind: 'force', value: least } },
-    ])
+    const at = (load: number, severity: string) => {
+      const marked = { still: 10, slowHand: 16, steadyCrank: crank }
+      const facts = { code: 'above-working-load', part: 'outerRing', load, ...marked }
+      return [{ severity, path: '/radialLoad', facts, suggestion: { kind: 'force', value: least } }]
+    }
+    expect(found({ newtons: 1.0001 * least, crank })).toEqual(at(1.0001 * least, 'note'))
+    expect(found({ newtons: 16, crank })).toEqual(at(16, 'note'))
+    expect(found({ newtons: 16.01, crank })).toEqual(at(16.01, 'risk'))
   })
 
   test('edges that crush, and a contact that reaches them, where there is a groove', () => {
