@@ -54,7 +54,7 @@ export const SHELL = {
   here: 'The service cannot be reached. This browser worked the answer out by itself.',
   refused: 'There is no answer yet:',
   more: 'More choices',
-  notToScale: 'Not to scale: printed from a screen. The PDF sheets are full size.',
+  notToScale: 'Not to scale: printed from a screen. Print its PDF.',
   warnings: 'Warnings',
   cautions: 'Take care',
   noBearing: 'Correct this at “Bearing” or “Wood and place”: until then there is nothing to show here.',

@@ -2,8 +2,8 @@
 export const SHEETS = {
   paper: 'Paper',
   scale:
-    'The PDF files are full size. Print them at 100 %, without “fit to page”, and measure the bar on the sheet before you use it.',
-  onScreen: 'What the browser prints of this page, or of a sheet on the screen, is not to scale.',
+    'Templates and gauges are full size as PDF. Print them at 100 %, without “fit to page”, and measure the bar on each first. An assembly drawing states its scale.',
+  onScreen: 'What the browser prints of the screen is not to scale.',
   documents: 'Paths for programs',
   embed: 'Show this bearing on another page',
 } as const
