@@ -2,9 +2,9 @@ import { toDecimals } from '#shared/numbers/decimals.ts'
 import { type ForceUnits, inForceUnits, inTorqueUnits } from '#shared/units/force.ts'
 import { inUnits, type Mm, type Units } from '#shared/units/length.ts'
 
-/** A text for people, with a true minus sign before each negative number: a hyphen joins words. */
+/** A text for people, with a true minus sign before each negative number: a hyphen joins words, and 0 has no sign. */
 export const withMinus = (text: string): string =>
-  text.includes('-') ? text.replaceAll(/(?<![\w.)])-(?=\.?\d)/g, '−') : text
+  text.includes('-') ? text.replaceAll(/(?<![\w.)])-(?=\.?\d)/g, '−').replaceAll(/−(?=0(\.0+)? )/g, '') : text
 
 /** Decimals in sentences: finer than anyone cuts, coarse enough to read. */
 const DECIMALS: Readonly<Record<Units, number>> = { in: 4, mm: 2 }

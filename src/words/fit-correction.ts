@@ -62,9 +62,10 @@ export const countedWithout = (part: FittedPart, names: readonly string[]): stri
 
 /** What to do now, in a few sentences. */
 export const fitSummary = (correction: FitCorrection, units: Units, terms: Terms): string =>
-  `${advice(correction, units, terms)}${correction.fit.disagreements.length > 0 ? READINGS_DISAGREE : ''}`
+  `${correction.fit.disagreements.length > 0 ? READINGS_DISAGREE : ''}${advice(correction, units, terms)}`
 
-const READINGS_DISAGREE = ' Check the readings first: they do not agree (see `agreement`).'
+const READINGS_DISAGREE =
+  'Check the readings first: they do not agree (see `agreement`). The rest holds only if they are right. '
 
 function advice(correction: FitCorrection, units: Units, terms: Terms): string {
   const { fit, ring, target } = correction
@@ -169,7 +170,7 @@ const DECIDES: Readonly<Record<ReadingDecides, string>> = {
 export const nextReadingSentence = (reading: NextReading, part: FittedPart, units: Units, terms: Terms): string =>
   `${howToMeasure(reading, part, units, terms)} ${DECIDES[reading.decides]}`
 
-const WHAT_CAN_BE_DONE = '`rescue` lists what can still be done, the first to try first.'
+const WHAT_CAN_BE_DONE = '`rescue` says what can still be done, the first to try first.'
 
 /** No cut, no verdict, and no reading that would bring one. */
 function undecided({ fit, ring, target }: FitCorrection, units: Units, terms: Terms): string {

@@ -224,6 +224,14 @@ describe('at the lathe', () => {
     )
   })
 
+  test('readings that do not agree are to be checked: no size to cut to and no certainty stand there', async () => {
+    const { page } = await openedJob(`${FIRST}&stage=lathe&outer=o13,g0.5,d76.9`)
+    await page.locator('#advice .headline').waitFor()
+    expect(await headline(page)).toBe('Check the readings')
+    expect(await page.locator('#advice .summary').textContent()).toMatch(/^Check the readings first/)
+    expect(await page.locator('#advice .risk').count()).toBe(0)
+  })
+
   test('balls on hand are told to the service, and what cannot be read is said', async () => {
     const { page } = await openedJob(`${FIRST}&stage=lathe&outer=g8`)
     await page.getByText('other balls that you have').click()
@@ -465,7 +473,7 @@ describe('before the lathe', () => {
 
   test('of a cage nothing is asked that only a full ring of balls has, and the page says why', async () => {
     const { page, faults } = await openedJob(`${FIRST}&arrangement=caged&stage=balls&lot=${LOT}`)
-    await page.getByText('The cage keeps the balls apart').waitFor()
+    await page.getByText('With a cage no gap shows').waitFor()
     expect(await page.locator('[name=lot]').count()).toBe(0)
     await stage(page, 'Bearing')
     await page.getByText('find a bearing that').click()
@@ -494,7 +502,7 @@ describe('before the lathe', () => {
   })
 
   test.each([
-    ['caged', 'The cage keeps the balls apart'],
+    ['caged', 'With a cage no gap shows'],
     ['roller', 'The roller gap fits in'],
     ['thrust', 'the space between the plates alone fits'],
   ])('will it run: a %s bearing, too', async (arrangement, words) => {

@@ -23,17 +23,17 @@ export function Advice(of: {
     <section class="advice" id="advice" role="status" aria-label={of.title}>
       <p class="advice-for">{of.title}</p>
       <Answered reply={of.reply}>
-        {(answer) => (
+        {(answer, disagreements = messagesOf(part(answer['agreement'])['disagreements'])) => (
           <>
-            <p class="headline">{headlineOf(answer, units, terms)}</p>
+            <p class="headline">{disagreements[0] ? LATHE.check : headlineOf(answer, units, terms)}</p>
             <p class="summary">{textOf(answer['summary'])}</p>
-            {of.isRead && (
+            {of.isRead && !disagreements[0] && (
               <>
                 <Chances answer={answer} terms={terms} />
                 <p>{stateOf(answer, units, terms)}</p>
               </>
             )}
-            <Messages title={LATHE.disagree} texts={messagesOf(part(answer['agreement'])['disagreements'])} />
+            <Messages title={LATHE.disagree} texts={disagreements} />
             <Rescues answer={answer} />
           </>
         )}

@@ -8,7 +8,7 @@ export const CARE = {
   noLoad: 'Enter the load at the step “Will it run?”: then what the bearing carries stands here.',
   rest: 'Look after it',
   habits: ({ element, raceway, gap, play }: Terms) => [
-    'Turn it by hand now and then. When it is stiff twice a turn, the wood has moved: wait for drier or damper air before you sand.',
+    'Turn it by hand now and then. When it is stiff twice a turn, the wood has moved: wait for drier or damper air.',
     `Brush dust and crumbs of wax out of the ${raceway.many}. Never oil wood that ${element.many} run on: it swells.`,
     `Measure the ${gap} and the ${play} after the first season, and write them on the job sheet.`,
   ],

@@ -35,6 +35,7 @@ export const LATHE = {
   rescue: 'What can still be done, the first to try first',
   tooTight: 'more to remove',
   inBand: 'finished',
+  check: 'Check the readings',
   disagree: 'Readings that do not fit the others',
   onHandSizes: 'Size and number of each',
   onHandHint: (units: Units) =>
@@ -69,7 +70,7 @@ export const sandUntil = (size: string, acrossIt: string): string => `Sand until
 
 /** Where no gap shows how far to cut: to its size, with a caliper. */
 export const cutToSize = (plug: string): string =>
-  `The cage keeps the balls apart, so no gap shows how deep the outer groove is. Near this size, lay the balls in, spread them evenly, and try the plug of ${plug} between them. Then cut the inner ring, and measure its play.`
+  `With a cage no gap shows how deep the outer groove is. Near this size, lay the balls in evenly, and try the plug of ${plug} between them. Then cut the inner ring, and measure its play.`
 
 /** The kinds of reading, as a maker would say them. */
 const kindNames = ({ element: { one, many }, across }: Terms): Readonly<Record<ReadingKind, string>> => ({

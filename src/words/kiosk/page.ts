@@ -44,9 +44,9 @@ export const SHELL = {
   example: 'Show an example: the tide clock of Larkmoor',
   exampleNote: 'Larkmoor is an invented makerspace.',
   replaces: 'This replaces the job on the page. Undo brings it back.',
-  otherTab: 'Another tab of this browser has changed its job. Go on here with this one, or take over the other.',
+  otherTab: 'Another tab of this browser has changed its job. Go on with this one, or take over the other.',
   takeOther: 'Take over the job of the other tab',
-  damaged: 'A part of this link could not be read. What could be read is shown.',
+  damaged: 'A part of this link could not be read: the rest is shown.',
   previous: 'Back',
   next: 'Next',
   waiting: 'Working it out …',
@@ -59,7 +59,7 @@ export const SHELL = {
   cautions: 'Take care',
   noBearing: 'Correct this at “Bearing” or “Wood and place”: until then there is nothing to show here.',
   insecure:
-    'This page came over plain HTTP, so the browser keeps nothing of it: without the network it is gone. Your job stays in the link. Ask whoever runs the service for an address that begins with https.',
+    'This page came over plain HTTP, so the browser keeps nothing of it: without the network it is gone. Your job stays in the link. Ask whoever runs the service for an https address.',
 } as const
 
 /** A step of the job, for what rolls in this bearing. */

@@ -6,7 +6,7 @@ export const RUN = {
   lots: ({ element }: Terms) => `How far a whole lot of ${element.many} is off its size`,
   usual: (cut: string, { element, raceway }: Terms) =>
     `Two in three stay within these figures, over or under (standard deviations). Left empty: ${cut} for a ${raceway.one}, and 0.6 of the scatter of the ${element.many} for a lot. Common practice, no source.`,
-  noGap: 'The cage keeps the balls apart: no gap of them must fit, and there is no chance to work out.',
+  noGap: 'With a cage no gap must fit, and there is no chance to work out.',
   load: { rings: 'Load across the axle', plates: 'Load that lies on the turntable' },
   loads: 'Load and speed',
 } as const

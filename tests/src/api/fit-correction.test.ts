@@ -169,7 +169,7 @@ describe('cut, measure or stop', () => {
     expect(agreement.agrees).toBe(false)
     expect(agreement.disagreements.map(({ path }) => path)).toContain('/readings/1')
     expect(warnings).toContainEqual(expect.objectContaining({ code: 'reading-disagrees', path: '/readings/1' }))
-    expect(summary).toMatch(/Check the readings first/)
+    expect(summary).toMatch(/^Check the readings first/)
   })
 
   test('cuts heavier than asked are learnt from the states before', async () => {
