@@ -21,3 +21,11 @@ const LAST_PASS: Readonly<Record<Units, Mm>> = { in: inches(1 / 16), mm: mm(1.5)
 /** The same of a track, by its last pass: a fourth of what runs on it at the most. */
 export const trackStopShort = (diameter: Mm, units: Units): Mm =>
   grooveStopShort(mm(Math.min(LAST_PASS[units], diameter / 4)))
+
+/**
+ * The depth of a plate's first groove, cut to see whether its circle is right: the whole groove swallows one so shallow,
+ * even where it is cut on a somewhat larger circle. The words of the job sheet say a third. Common practice, no source.
+ *
+ * @param depth of the whole groove [mm]
+ */
+export const trialDepth = (depth: Mm): Mm => mm((1 / 3) * depth)

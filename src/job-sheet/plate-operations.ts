@@ -1,5 +1,6 @@
 import type { ThrustDesign } from '#shared/bearing/arrangements.ts'
 import { DIMENSION_SYMBOLS } from '#shared/bearing/dimensions.ts'
+import { trialDepth } from '#shared/making/cutting-allowances.ts'
 import type { PlateStock } from '#shared/making/stock.ts'
 import { isBored } from '#shared/making/work-holding.ts'
 import { mm } from '#shared/units/length.ts'
@@ -74,9 +75,6 @@ const groovingCautions = ({ method }: PlateJob): readonly CautionCode[] => [
   'dust',
 ]
 
-/** The whole groove swallows one so shallow, even where it is cut on a somewhat larger circle. The words say a third. */
-const TRIAL_DEPTH = 1 / 3
-
 function trialGroove(job: PlateJob): Operation {
   const { bearing } = job.design
   const depth = size(job, 'plates.grooveDepth', SIZES.grooveDepth)
@@ -88,7 +86,7 @@ function trialGroove(job: PlateJob): Operation {
     part: 'both',
     sizes: [
       size(job, 'pitchDiameter', SIZES.grooveCircle),
-      { ...depth, stopAt: mm(TRIAL_DEPTH * depth.value) },
+      { ...depth, stopAt: trialDepth(depth.value) },
       size(job, 'plates.grooveRadius', SIZES.grooveRadius),
     ],
     cautions: groovingCautions(job),

@@ -3,10 +3,12 @@ import { asArrangement } from '#src/kiosk/job/other-arrangement.ts'
 import { textOfSuggestion } from '#src/kiosk/job/suggestion-text.ts'
 import { inOtherUnits } from '#src/kiosk/job/units.ts'
 import { CARE } from '#src/words/kiosk/care.ts'
+import { gapNow, playNow } from '#src/words/kiosk/lathe.ts'
 import { faultOnThePage, onThePage } from '#src/words/kiosk/of-service.ts'
 import { changedKind, statedLine, WOOD_CHOICES } from '#src/words/kiosk/plan.ts'
 import { suggestionWords } from '#src/words/kiosk/suggestion.ts'
 import { fetchDrawing } from './fetch-drawing.ts'
+import { firstCut } from './first-cut.ts'
 import type { Later } from './second-script.ts'
 import { snippetsOf } from './snippets.ts'
 
@@ -18,6 +20,9 @@ Object.assign(globalThis, {
     asArrangement,
     inOtherUnits,
     fetchDrawing,
+    firstCut,
+    gapNow,
+    playNow,
     snippetsOf,
     changedKind,
     faultOnThePage,

@@ -3,10 +3,12 @@ import type { asArrangement } from '#src/kiosk/job/other-arrangement.ts'
 import type { textOfSuggestion } from '#src/kiosk/job/suggestion-text.ts'
 import type { inOtherUnits } from '#src/kiosk/job/units.ts'
 import type { CARE } from '#src/words/kiosk/care.ts'
+import type { gapNow, playNow } from '#src/words/kiosk/lathe.ts'
 import type { faultOnThePage, onThePage } from '#src/words/kiosk/of-service.ts'
 import type { changedKind, statedLine, WOOD_CHOICES } from '#src/words/kiosk/plan.ts'
 import type { suggestionWords } from '#src/words/kiosk/suggestion.ts'
 import type { fetchDrawing } from './fetch-drawing.ts'
+import type { firstCut } from './first-cut.ts'
 import type { snippetsOf } from './snippets.ts'
 
 /** What no first drawing needs. */
@@ -15,6 +17,9 @@ export interface Later {
   readonly asArrangement: typeof asArrangement
   readonly inOtherUnits: typeof inOtherUnits
   readonly fetchDrawing: typeof fetchDrawing
+  readonly firstCut: typeof firstCut
+  readonly gapNow: typeof gapNow
+  readonly playNow: typeof playNow
   readonly changedKind: typeof changedKind
   readonly faultOnThePage: typeof faultOnThePage
   readonly onThePage: typeof onThePage

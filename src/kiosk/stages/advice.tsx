@@ -4,10 +4,11 @@ import { Messages } from '#src/kiosk/controls.tsx'
 import type { DerivedBearing } from '#src/kiosk/derived-bearing.ts'
 import { BandPicture } from '#src/kiosk/pictures/band.tsx'
 import type { Awaited } from '#src/kiosk/reply.ts'
+import { later } from '#src/kiosk/second-script.ts'
 import { type Json, listOf, messagesOf, numberOf, part, textOf } from '#src/kiosk/service.ts'
 import { Answered } from '#src/kiosk/waiting.tsx'
 import { caliperFigure, percent } from '#src/words/figure.ts'
-import { cutUntil, gapNow, headlines, LATHE, latheWords, playNow, sandUntil, tooFar } from '#src/words/kiosk/lathe.ts'
+import { cutUntil, headlines, LATHE, latheWords, sandUntil, tooFar } from '#src/words/kiosk/lathe.ts'
 import type { Terms } from '#src/words/terms.ts'
 
 /** What to do next, large enough to read from two metres. Its title names the bearing and the ring that it is for. */
@@ -27,11 +28,15 @@ export function Advice(of: {
           <>
             <p class="headline">{disagreements[0] ? LATHE.check : headlineOf(answer, units, terms)}</p>
             <p class="summary">{textOf(answer['summary'])}</p>
-            {of.isRead && !disagreements[0] && (
-              <>
-                <Chances answer={answer} terms={terms} />
-                <p>{stateOf(answer, units, terms)}</p>
-              </>
+            {of.isRead ? (
+              !disagreements[0] && (
+                <>
+                  <Chances answer={answer} terms={terms} />
+                  <p>{stateOf(answer, units, terms)}</p>
+                </>
+              )
+            ) : (
+              <p>{later()?.firstCut(of.derived, ringOf(answer))}</p>
             )}
             <Messages title={LATHE.disagree} texts={disagreements} />
             <Rescues answer={answer} />
@@ -79,13 +84,13 @@ function Chances({ answer, terms }: { readonly answer: Json; readonly terms: Ter
   )
 }
 
-function stateOf(answer: Json, units: Units, terms: Terms): string {
+function stateOf(answer: Json, units: Units, terms: Terms): string | undefined {
   const isInner = ringOf(answer) === 'inner'
   const figure = part(answer[isInner ? 'radialInternalClearance' : 'ballGap'])
   const { min, max } = part(figure['interval95'])
   const length = (value: unknown) => lengthOf(numberOf(value), units)
   const told = { value: length(figure['value']), low: length(min), high: length(max) }
-  return isInner ? playNow(told, units) : gapNow(told, units, terms)
+  return later()?.[isInner ? 'playNow' : 'gapNow'](told, units, terms)
 }
 
 /** The possible ones first, in the order in which to try them. */

@@ -68,6 +68,10 @@ export const headlines = (ring: FittedRing, terms: Terms) => ({
 export const cutUntil = (size: string, acrossIt: string): string => `Cut until ${size} ${acrossIt}`
 export const sandUntil = (size: string, acrossIt: string): string => `Sand until ${size} ${acrossIt}`
 
+/** How far to cut a fresh blank. @param acrossIt where that is measured; undefined for a depth */
+export const firstCutLine = (size: string, acrossIt: string | undefined, { raceway }: Terms): string =>
+  `No ${raceway.one} yet? Cut with the sharp tool until ${size} ${acrossIt ?? 'deep'}, then measure.`
+
 /** Where no gap shows how far to cut: to its size, with a caliper. */
 export const cutToSize = (plug: string): string =>
   `With a cage no gap shows how deep the outer groove is. Near this size, lay the balls in evenly, and try the plug of ${plug} between them. Then cut the inner ring, and measure its play.`
