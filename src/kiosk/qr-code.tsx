@@ -2,12 +2,12 @@ import { bearingAddress } from '#src/api/bearing-address.ts'
 import type { BearingTexts } from '#src/kiosk/job/job.ts'
 import { SHEET } from '#src/words/job-sheet/sheet.ts'
 import type { DerivedBearing } from './derived-bearing.ts'
+import { publicUrl } from './public-url.ts'
 import { later } from './second-script.ts'
 
 /** A code that leads back to this very bearing; none where the service does not know its own address. */
 export function QrCode({ bearing, derived }: { readonly bearing: BearingTexts; readonly derived: DerivedBearing }) {
-  const url = document.querySelector('meta[name=public-url]')?.getAttribute('content') || null
-  const address = derived.design && bearingAddress(url, bearing, derived.design)
+  const address = derived.design && bearingAddress(publicUrl(), bearing, derived.design)
   const made = address && later()?.qrCode(address)
   if (!made) return null
   return (
