@@ -5,7 +5,7 @@ import { ask } from '#tests/support/ask.ts'
 import { violations, violationsOfColour } from './axe.ts'
 import { boxesOf } from './browser.ts'
 import { inkOf } from './ink.ts'
-import { calm, FIRST, kioskAddress, openedJob, sizeOf, stage } from './kiosk-page.ts'
+import { calm, FIRST, kioskAddress, openedJob, PUBLIC_URL, sizeOf, stage } from './kiosk-page.ts'
 import { testsThatNeed } from './needed.ts'
 
 const { describe, test } = testsThatNeed('chromium')
@@ -190,8 +190,13 @@ describe('at the lathe', () => {
   test('a whole ring: measure, cut, read again with all that was read before, until it fits', async () => {
     const { page, faults } = await openedJob(`${FIRST}&stage=lathe`)
     await page.getByText('Measure first').waitFor()
+    // The set-block of the job sheet says so, too.
+    await page
+      .getByText('No groove yet? Cut with the sharp tool until 76.59 mm across the bottoms, then measure.')
+      .waitFor()
     await read(page, 'the opening where it should go', '13')
     await calm(page)
+    expect(await page.locator('#advice').textContent()).not.toContain('No groove yet?')
     expect(await headline(page)).toMatch(/^(Cut|Sand) until 77\.\d\d mm across the bottoms$/)
     const asked = page.waitForRequest((request) => request.url().endsWith('/v1/fit-correction'))
     await page.locator('#cut-done').click()
@@ -393,6 +398,19 @@ describe('before the lathe', () => {
     expect(faults).toEqual([])
   })
 
+  test('wood and place: plywood takes no wood, and what cannot be read is said where the year would be', async () => {
+    const { page } = await openedJob(`${FIRST}${YEAR}&stage=place`)
+    await page.locator('.strip svg').waitFor()
+    await page.locator('[name="making.woods.outerRing.construction"]').selectOption('cross-laminated-ply')
+    await calm(page)
+    expect(await page.locator('[name="making.woods.outerRing.species"]').inputValue()).toBe('')
+    expect(await page.locator('.refusals').count()).toBe(0)
+    await page.locator('.strip svg').waitFor()
+    await page.locator('[name="making.climate.relativeHumidity.min"]').fill('x')
+    await page.getByText('Correct the field marked in red').waitFor()
+    expect(await page.getByText('fill in the three humidities').count()).toBe(0)
+  })
+
   test('the year month by month: a strip of twelve, asked for once all are there; sheets still open', async () => {
     const { at, page } = await openedJob(`${FIRST}${WOODS}&stage=place`)
     await page.getByText('month by month').click()
@@ -524,16 +542,22 @@ describe('before the lathe', () => {
     }
   })
 
-  test('a code leads back to this bearing, where the service knows its own address', async () => {
-    const { page } = await openedJob(`${FIRST}&stage=sheets&outer=o12`)
+  test('a code leads back to this bearing, and pages of others show it from there, where the service knows its own address', async () => {
+    const { at, page } = await openedJob(`${FIRST}&stage=sheets&outer=o12`)
     expect(await page.locator('.code svg').getAttribute('aria-label')).toContain('12 wooden balls of 16 mm')
     // A code of 300 bytes has at most 61 modules a side, and a quiet zone of 4 round it (ISO/IEC 18004).
     const side = Number((await page.locator('.code svg').getAttribute('viewBox'))?.split(' ').at(-1))
     expect(side).toBeLessThanOrEqual(61 + 8)
+    const snippets = async () => {
+      const areas = await page.locator('.embed textarea').all()
+      return Promise.all(areas.map((area) => area.inputValue()))
+    }
+    for (const snippet of await snippets()) expect(snippet).toContain(`src="${PUBLIC_URL}/`)
     await page.evaluate("document.querySelector('meta[name=public-url]').content = ''")
     await stage(page, 'Bearing')
     await stage(page, 'Sheets')
     expect(await page.locator('.code').count()).toBe(0)
+    for (const snippet of await snippets()) expect(snippet).toContain(`src="${at}/`)
   })
 
   test('what a browser prints of the page says that it is not to scale', async () => {

@@ -80,7 +80,9 @@ export function PlaceStage({ job, derived, change }: StageProps) {
         </fieldset>
       </form>
       <div class="result">
-        {reply.kind === 'nothing' && <p>{PLACE.ask}</p>}
+        {reply.kind === 'nothing' && (
+          <p>{AIR.some(([name]) => derived.read.faults.has(name)) ? PLACE.correct : PLACE.ask}</p>
+        )}
         <Answered reply={reply}>{(answer) => <Year answer={answer} terms={derived.terms} set={set} />}</Answered>
       </div>
     </div>

@@ -23,6 +23,7 @@ export const PLACE = {
   asCut: ({ element, raceway }: Terms) =>
     `These chances are for ${raceway.many} cut exactly to size and ${element.many} of the stated mean. The step “Will it run?” lets both vary.`,
   ask: 'Choose the wood and fill in the three humidities, or today and all twelve months: then the year is worked out.',
+  correct: 'Correct the field marked in red: then the year is worked out.',
   byMonth: 'The year month by month',
   monthHint:
     'Relative humidity in %, and the temperature in °C (20 where it is left empty). All twelve months take the place of the driest and the dampest time.',
