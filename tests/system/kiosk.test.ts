@@ -491,7 +491,7 @@ describe('before the lathe', () => {
 
   test('of a cage nothing is asked that only a full ring of balls has, and the page says why', async () => {
     const { page, faults } = await openedJob(`${FIRST}&arrangement=caged&stage=balls&lot=${LOT}`)
-    await page.getByText('With a cage no gap shows').waitFor()
+    await page.getByText('The cage keeps the balls apart').waitFor()
     expect(await page.locator('[name=lot]').count()).toBe(0)
     await stage(page, 'Bearing')
     await page.getByText('find a bearing that').click()
@@ -520,7 +520,7 @@ describe('before the lathe', () => {
   })
 
   test.each([
-    ['caged', 'With a cage no gap shows'],
+    ['caged', 'With a cage no gap must fit'],
     ['roller', 'The roller gap fits in'],
     ['thrust', 'the space between the plates alone fits'],
   ])('will it run: a %s bearing, too', async (arrangement, words) => {
