@@ -26,7 +26,9 @@ export function Advice(of: {
       <Answered reply={of.reply}>
         {(answer, disagreements = messagesOf(part(answer['agreement'])['disagreements'])) => (
           <>
-            <p class="headline">{disagreements[0] ? LATHE.check : headlineOf(answer, units, terms)}</p>
+            <p class="headline">
+              {disagreements[0] && answer['reason'] !== 'too-deep' ? LATHE.check : headlineOf(answer, units, terms)}
+            </p>
             <p class="summary">{textOf(answer['summary'])}</p>
             {of.isRead ? (
               !disagreements[0] && (
