@@ -1,13 +1,13 @@
 import { type Design, isCaged, isOfPlates } from '#shared/bearing/arrangements.ts'
 import type { DesignOf } from '#shared/bearing/design.ts'
 import { DIMENSION_SYMBOLS } from '#shared/bearing/dimensions.ts'
+import type { RingName } from '#shared/bearing/refusal.ts'
 import type { ResolvedBalls } from '#shared/bearing/resolve.ts'
 import type { RingPair } from '#shared/bearing/ring-pair.ts'
 import { mm } from '#shared/units/length.ts'
 import { ownCautions } from '#src/words/caution.ts'
 import * as words from '#src/words/job-sheet/finish.ts'
 import { gapName, READINGS, SIZES } from '#src/words/job-sheet/sizes.ts'
-import { looseRing } from './joint-operations.ts'
 import {
   type AnyJob,
   arrangementOf,
@@ -88,14 +88,15 @@ const playOf = (design: DesignOf<RingPair & { readonly resolved: ResolvedBalls }
   ...sourced('radialInternalClearance', design),
 })
 
-export function runIn(job: AnyJob<Design>): Operation {
+/** @param loose the ring whose halves nothing but glue will hold */
+export function runIn(job: AnyJob<Design>, loose?: RingName): Operation {
   const { design } = job
   const { resolved } = design.bearing
   const minGap = isCaged(design) ? mm(0) : design.bearing.resolved.minBallGap
   return {
     ...words.runIn(arrangementOf(job), {
       minGap,
-      loose: looseRing(design),
+      loose,
       isMounted: job.mounting !== undefined,
       units: unitsOf(job),
     }),

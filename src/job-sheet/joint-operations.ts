@@ -1,8 +1,7 @@
-import { type Design, isOfPlates } from '#shared/bearing/arrangements.ts'
 import type { RingName } from '#shared/bearing/refusal.ts'
 import type { WoodPart } from '#shared/bearing/wood-parts.ts'
 import type { CheekScrews, Dowels, Screws, SplitRing } from '#shared/making/split-ring.ts'
-import { type RingStock, stockOf } from '#shared/making/stock.ts'
+import type { RingStock, Stock } from '#shared/making/stock.ts'
 import type { Mm } from '#shared/units/length.ts'
 import * as words from '#src/words/job-sheet/joints.ts'
 import { circleOfDowels, circleOfScrews, SIZES } from '#src/words/job-sheet/sizes.ts'
@@ -89,8 +88,5 @@ export function screwSizes(screws: Screws | CheekScrews, circle: Mm): readonly S
 }
 
 /** The ring whose halves no screw holds: with dowels alone, or with nothing, they come apart in use. */
-export function looseRing(design: Design): RingName | undefined {
-  if (isOfPlates(design)) return undefined
-  const { split } = stockOf(design.bearing)
-  return split?.screws === undefined ? split?.ring : undefined
-}
+export const looseRing = ({ split }: Pick<Stock, 'split'>): RingName | undefined =>
+  split?.screws === undefined ? split?.ring : undefined

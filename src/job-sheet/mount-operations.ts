@@ -1,22 +1,23 @@
 import type { Design } from '#shared/bearing/arrangements.ts'
+import type { RingName } from '#shared/bearing/refusal.ts'
 import type { DriveSeat, Holder, Mounting } from '#shared/making/mounting.ts'
 import type { PlateMounting } from '#shared/making/plate-mounting.ts'
 import * as words from '#src/words/job-sheet/mount.ts'
 import { driveNames, holderNames, SIZES } from '#src/words/job-sheet/sizes.ts'
-import { looseRing, screwSizes } from './joint-operations.ts'
+import { screwSizes } from './joint-operations.ts'
 import { type AnyJob, type Operation, type RingJob, type Size, termsOf, unitsOf } from './operation.ts'
 
 /* The seats on the shaft and in the housing. Common practice, no source, as all of the sheet. */
 
 /** The last operation of making, if the plan states one; none for plates, which lie on each other. */
-export function mount(job: AnyJob<Design>): readonly Operation[] {
+export function mount(job: AnyJob<Design>, loose: RingName | undefined): readonly Operation[] {
   const { mounting } = job
   if (mounting === undefined) return []
   const { shaft, housing, drive } = mounting
   const drills = shaft.holder !== undefined || housing?.holder !== undefined || drive?.holeDiameter !== undefined
   return [
     {
-      ...words.mount({ ...mounting, drills, loose: looseRing(job.design) }, unitsOf(job), termsOf(job)),
+      ...words.mount({ ...mounting, drills, loose }, unitsOf(job), termsOf(job)),
       id: 'mount',
       part: 'both',
       sizes: [...shaftSizes(mounting), ...housingSizes(mounting), ...(drive ? driveSizes(drive) : [])],

@@ -13,7 +13,7 @@ import { chooseBalls } from './ball-operations.ts'
 import { type CagedJob, cageRing, fill, plugGroove, pockets } from './cage-operations.ts'
 import { finish, grain, runIn, wax } from './finish-operations.ts'
 import { innerGrooved } from './inner-operations.ts'
-import { glueUp, joint } from './joint-operations.ts'
+import { glueUp, joint, looseRing } from './joint-operations.ts'
 import { mount, mountPlates } from './mount-operations.ts'
 import type { AnyJob, Job, Operation, RingJob } from './operation.ts'
 import {
@@ -46,14 +46,16 @@ export function operationsFor(design: Design): readonly Operation[] {
     return [...first(all, job.stock), ...plates(job), ...surfaces, runIn(all), ...seats, care(all)]
   }
   const stock = stockOf(design.bearing)
+  const loose = looseRing(stock)
+  const last = [runIn(all, loose), ...mount(all, loose), care(all, loose !== undefined)]
   if (isCaged(design)) {
     const job = { design, method, mounting, stock }
-    return [...first(all, stock), ...caged(job), ...surfaces, fill(job), runIn(all), ...mount(all), care(all)]
+    return [...first(all, stock), ...caged(job), ...surfaces, fill(job), ...last]
   }
   const rings = isOfRollers(design)
     ? [cutRollers({ design, method, stock }), ...first(all, stock), ...tracked({ design, method, mounting, stock })]
     : [...first(all, stock), ...grooved({ design, method, mounting, stock })]
-  return [...rings, ...surfaces, runIn(all), ...mount(all), care(all)]
+  return [...rings, ...surfaces, ...last]
 }
 
 /** Balls before wood, for the wood is cut to the balls; and the gauges before the first of what they check. */

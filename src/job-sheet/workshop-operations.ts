@@ -22,7 +22,6 @@ import { itemAt } from '#shared/numbers/item-at.ts'
 import { gaugeNames, PLATE_GAUGE_NAMES, SIZES } from '#src/words/job-sheet/sizes.ts'
 import * as words from '#src/words/job-sheet/workshop.ts'
 import { flatSawnDoes } from '#src/words/summary.ts'
-import { looseRing } from './joint-operations.ts'
 import { type AnyJob, arrangementOf, inBareWood, type Operation, type Size, size, unitsOf } from './operation.ts'
 
 /* Operations before the first cut and after the last one, whatever the bearing. Common practice, no source. */
@@ -132,8 +131,8 @@ const ringKitSizes = ({ profiles, setBlocks, dowels }: GaugeKit): readonly Size[
     ]
   })
 
-export const care = (job: AnyJob<Design>): Operation => ({
-  ...words.care(arrangementOf(job), looseRing(job.design) !== undefined),
+export const care = (job: AnyJob<Design>, isGluedShut = false): Operation => ({
+  ...words.care(arrangementOf(job), isGluedShut),
   ...NO_CUT,
   id: 'care',
 })
