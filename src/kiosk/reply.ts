@@ -1,4 +1,5 @@
 import { useEffect, useState } from 'preact/hooks'
+import { calmly } from './calmly.ts'
 import { ask, type Reply } from './service.ts'
 
 /** So long nobody touches anything before the page asks. */
@@ -26,19 +27,11 @@ export function useReply(path: string, body: object | undefined): Awaited {
 
   useEffect(() => {
     if (question === undefined || body === undefined) return
-    const asking = new AbortController()
-    const calm = setTimeout(() => {
-      whenWhole()
-        .then(() => ask(path, body, asking.signal))
-        .then(
-          (reply) => setKept({ question, reply }),
-          () => undefined, // broken off by the next question
-        )
-    }, CALM_MS)
-    return () => {
-      clearTimeout(calm)
-      asking.abort()
-    }
+    return calmly(
+      CALM_MS,
+      (signal) => whenWhole().then(() => ask(path, body, signal)),
+      (reply) => setKept({ question, reply }),
+    )
   }, [question, tries])
 
   // A network that comes back brings the answer by itself.

@@ -1,5 +1,6 @@
 import { useEffect, useRef, useState } from 'preact/hooks'
 import { queryOf } from '#src/kiosk/bearing-query.ts'
+import { calmly } from '#src/kiosk/calmly.ts'
 import { later } from '#src/kiosk/second-script.ts'
 
 /** So long nobody touches anything before a drawing is fetched. */
@@ -21,19 +22,16 @@ export function AssemblyPicture({ request }: { readonly request: object }) {
   const [fetched, setFetched] = useState<Fetched>()
   const place = useRef<HTMLDivElement>(null)
   const drawing = fetched?.address === address ? fetched.drawing : undefined
-  useEffect(() => {
-    const asking = new AbortController()
-    const calm = setTimeout(() => {
-      fetchDrawing?.(address, asking.signal).then(
+  useEffect(
+    () =>
+      fetchDrawing &&
+      calmly(
+        CALM_MS,
+        (signal) => fetchDrawing(address, signal),
         (found) => setFetched({ address, drawing: found }),
-        () => undefined, // broken off by the next bearing
-      )
-    }, CALM_MS)
-    return () => {
-      clearTimeout(calm)
-      asking.abort()
-    }
-  }, [address, fetchDrawing])
+      ),
+    [address, fetchDrawing],
+  )
   useEffect(() => {
     if (drawing !== undefined) place.current?.replaceChildren(drawing)
   }, [drawing])

@@ -24,26 +24,27 @@ export function Advice(of: {
     <section class="advice" id="advice" role="status" aria-label={of.title}>
       <p class="advice-for">{of.title}</p>
       <Answered reply={of.reply}>
-        {(answer, disagreements = messagesOf(part(answer['agreement'])['disagreements'])) => (
-          <>
-            <p class="headline">
-              {disagreements[0] && answer['reason'] !== 'too-deep' ? LATHE.check : headlineOf(answer, units, terms)}
-            </p>
-            <p class="summary">{textOf(answer['summary'])}</p>
-            {of.isRead ? (
-              !disagreements[0] && (
+        {(answer) => {
+          const disagreements = messagesOf(part(answer['agreement'])['disagreements'])
+          const isAgreed = disagreements.length === 0
+          // To stop is right either way.
+          const isSure = isAgreed || answer['reason'] === 'too-deep'
+          return (
+            <>
+              <p class="headline">{isSure ? headlineOf(answer, units, terms) : LATHE.check}</p>
+              <p class="summary">{textOf(answer['summary'])}</p>
+              {!of.isRead && <p>{later()?.firstCut(of.derived, ringOf(answer))}</p>}
+              {of.isRead && isAgreed && (
                 <>
                   <Chances answer={answer} terms={terms} />
                   <p>{stateOf(answer, units, terms)}</p>
                 </>
-              )
-            ) : (
-              <p>{later()?.firstCut(of.derived, ringOf(answer))}</p>
-            )}
-            <Messages title={LATHE.disagree} texts={disagreements} />
-            <Rescues answer={answer} />
-          </>
-        )}
+              )}
+              <Messages title={LATHE.disagree} texts={disagreements} />
+              <Rescues answer={answer} />
+            </>
+          )
+        }}
       </Answered>
     </section>
   )
