@@ -11,11 +11,10 @@ import { JSON_TYPE } from '#src/http/media-type.ts'
 import type { QueryParameter } from '#src/http/query-parameters.ts'
 import { complete } from '#src/openapi/document.ts'
 import { VERSION } from '#src/version.ts'
+import { inList } from '#src/words/list.ts'
 import { TERMS } from '#src/words/terms.ts'
 
-const NAMES = new Intl.ListFormat('en', { type: 'conjunction' }).format(
-  ARRANGEMENT_NAMES.map((name) => `\`${name}\` (${TERMS[name].bearings})`),
-)
+const NAMES = inList(ARRANGEMENT_NAMES.map((name) => `\`${name}\` (${TERMS[name].bearings})`))
 const DESCRIPTION = [
   'Designs, checks and corrects shop-made wooden bearings:',
   `${NAMES}. Each request states its \`units\`. A length is a number in those units,`,

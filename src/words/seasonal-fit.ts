@@ -11,6 +11,7 @@ import { inUnits, type Mm, mm, type Units } from '#shared/units/length.ts'
 import type { Scale } from '#shared/units/temperature.ts'
 import { knownTemperature } from '#shared/wood/equilibrium-moisture.ts'
 import { capitalised, figure } from './figure.ts'
+import { inList } from './list.ts'
 import { degrees, percentFigure } from './season-refusal.ts'
 import { type Terms, WOODEN_PARTS } from './terms.ts'
 
@@ -18,8 +19,6 @@ import { type Terms, WOODEN_PARTS } from './terms.ts'
 const FINEST: Readonly<Record<Units, number>> = { mm: 0.005, in: 0.0002 }
 const size = (length: Mm, units: Units): string =>
   Math.abs(inUnits(length, units)) < FINEST[units] ? `0 ${units}` : figure(length, units)
-
-const LIST = new Intl.ListFormat('en', { type: 'conjunction' })
 
 function troubleWords(trouble: Trouble, { element }: Terms): string {
   const sentences: Readonly<Record<Trouble, string>> = {
@@ -62,8 +61,8 @@ export function describeState(at: FitAtState, runs: number, units: Units, terms:
     ...(fit.play === undefined ? [] : [`play ${size(fit.play.worst, units)} at its worst`]),
   ].join(', ')
   const what = troubles.some(stops)
-    ? `At a moisture content of ${percentFigure(state.moistureContent)} ${LIST.format(troubles.map((trouble) => inState(trouble, at, terms)))} (${figures}).`
-    : `With ${terms.element.many} of the mean size the bearing runs: ${figures}${troubles.length === 0 ? '' : `; ${LIST.format(troubles.map((trouble) => inState(trouble, at, terms)))}`}.`
+    ? `At a moisture content of ${percentFigure(state.moistureContent)} ${inList(troubles.map((trouble) => inState(trouble, at, terms)))} (${figures}).`
+    : `With ${terms.element.many} of the mean size the bearing runs: ${figures}${troubles.length === 0 ? '' : `; ${inList(troubles.map((trouble) => inState(trouble, at, terms)))}`}.`
   return `${what} ${capitalised(outOf100(runs))} ${RUN} at this time.`
 }
 
@@ -71,7 +70,7 @@ export function describeBand({ temperature, low, high }: RunningBand, scale: Sca
   const end = ({ relativeHumidity, stoppedBy }: BandEnd, side: string, never: string): string =>
     stoppedBy.length === 0
       ? never
-      : `${side} ${percentFigure(relativeHumidity)} ${LIST.format(stoppedBy.map((trouble) => troubleWords(trouble, terms)))}.`
+      : `${side} ${percentFigure(relativeHumidity)} ${inList(stoppedBy.map((trouble) => troubleWords(trouble, terms)))}.`
   return [
     `At ${degrees(temperature, scale)}, with ${terms.element.many} of the mean size, the bearing runs from ${percentFigure(low.relativeHumidity)} to ${percentFigure(high.relativeHumidity)} relative humidity.`,
     end(low, 'Below', 'Dry air never stops it.'),
@@ -115,7 +114,7 @@ function besideRunning({ knocks }: Chances, { resolved }: Advised['bearing'], pl
     ...(isFelt(play, ballDiameter) ? [`a play of ${size(play, input.units)} is felt as a rattle`] : []),
     ...(knocks > 1 - GOOD_ENOUGH ? [`in ${outOf100(knocks)} the ${element.many} knock in part of the year`] : []),
   ]
-  return heard.length === 0 ? '' : `, but ${LIST.format(heard)}`
+  return heard.length === 0 ? '' : `, but ${inList(heard)}`
 }
 
 /** Steps that are lists themselves, so that each is set off by a comma. */
@@ -140,7 +139,7 @@ function changeWords(changes: readonly RequestChange[], units: Units, terms: Ter
         ? `let the wood rest in air of ${percentFigure(to.air.relativeHumidity)} relative humidity before you cut it`
         : `let the wood come to a moisture content of ${percentFigure(to.moistureContent)} before you cut it`,
     ),
-    ...(sizes.length === 0 ? [] : [`make ${LIST.format(sizes.map((change) => sizeWords(change, units, terms)))}`]),
+    ...(sizes.length === 0 ? [] : [`make ${inList(sizes.map((change) => sizeWords(change, units, terms)))}`]),
     ...of('length')
       .filter(({ path }) => path === WIDEST_GAP)
       .map(({ to }) => `allow a ${terms.gap} of up to ${size(to, units)} (\`maxBallGap\`)`),
@@ -157,7 +156,7 @@ const PART_WORDS: Readonly<Record<string, string>> = {
 }
 
 const woodWords = ({ construction }: RingWood, paths: readonly string[]): string => {
-  const parts = LIST.format(paths.map((path) => PART_WORDS[path] ?? path))
+  const parts = inList(paths.map((path) => PART_WORDS[path] ?? path))
   const stock = construction === 'cross-laminated-ply' ? 'cross-laminated plywood' : `${construction} boards`
   return `cut ${parts.replace('the outer ring and the inner ring', 'both rings')} from ${stock}`
 }
