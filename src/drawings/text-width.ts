@@ -49,12 +49,16 @@ const PER_CAPITAL = 1 / CAPITAL_HEIGHT / 1000
 
 /** How wide a text is at the most, when its capitals are so high: an upper bound, in the unit of the height. */
 export function textWidth(text: string, height: number, bold = false): number {
+  return widthsOf(text, bold) * PER_CAPITAL * height
+}
+
+function widthsOf(text: string, bold: boolean): number {
   let widths = 0
   for (const sign of text) {
     const [regular, heavy] = BY_SIGN.get(sign) ?? UNKNOWN
     widths += bold ? heavy : regular
   }
-  return widths * PER_CAPITAL * height
+  return widths
 }
 
 /** The height at which a text fits a room: the usual one, or less. */
@@ -70,14 +74,23 @@ const HELD = '\u00a0'
 /** Lines no wider than a room, broken at spaces; a single word that is wider has a line of its own. */
 export function wrapped(words: string, height: number, room: number, bold = false): readonly string[] {
   const lines: string[] = []
+  const space = widthsOf(' ', bold)
   let current = ''
+  let taken = 0
   for (const joined of words.replace(BOUND, HELD).split(' ')) {
     const word = joined.replaceAll(HELD, ' ')
-    const longer = current === '' ? word : `${current} ${word}`
-    if (current !== '' && textWidth(longer, height, bold) > room) {
+    const own = widthsOf(word, bold)
+    if (current === '') {
+      current = word
+      taken = own
+    } else if ((taken + space + own) * PER_CAPITAL * height > room) {
       lines.push(current)
       current = word
-    } else current = longer
+      taken = own
+    } else {
+      current += ` ${word}`
+      taken += space + own
+    }
   }
   return [...lines, current]
 }

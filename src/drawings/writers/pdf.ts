@@ -188,8 +188,8 @@ function turn(document: Document, { centre, radius, start, end }: Turn, onPaper:
 function write(document: Document, shape: ShapeOf<'text'>, { x, y }: Spot, scale: number): void {
   const { text, height, anchor, turned = 0, bold } = shape
   document.font(bold === true ? 'bold' : 'regular').fontSize((height * scale) / CAPITAL_HEIGHT)
-  const width = document.widthOfString(text)
-  const left = anchor === 'start' ? 0 : anchor === 'middle' ? -width / 2 : -width
+  // A text is set to be measured, which takes as long as to write it.
+  const left = anchor === 'start' ? 0 : document.widthOfString(text) / (anchor === 'middle' ? -2 : -1)
   document.save().translate(x, y).rotate(-turned).fillColor('black')
   document.text(text, left, 0, { lineBreak: false, baseline: 'alphabetic' })
   document.restore()
