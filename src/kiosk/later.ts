@@ -1,11 +1,15 @@
 import { qrCode } from '#src/drawings/qr-code.ts'
 import { asArrangement } from '#src/kiosk/job/other-arrangement.ts'
+import { bestPairs, searchFor } from '#src/kiosk/job/search.ts'
 import { textOfSuggestion } from '#src/kiosk/job/suggestion-text.ts'
 import { inOtherUnits } from '#src/kiosk/job/units.ts'
+import { BALLS } from '#src/words/kiosk/balls.ts'
 import { CARE } from '#src/words/kiosk/care.ts'
+import { FIND } from '#src/words/kiosk/find.ts'
 import { gapNow, playNow } from '#src/words/kiosk/lathe.ts'
 import { faultOnThePage, onThePage } from '#src/words/kiosk/of-service.ts'
 import { changedKind, statedLine, WOOD_CHOICES } from '#src/words/kiosk/plan.ts'
+import { RUN } from '#src/words/kiosk/run.ts'
 import { suggestionWords } from '#src/words/kiosk/suggestion.ts'
 import { fetchDrawing } from './fetch-drawing.ts'
 import { firstCut } from './first-cut.ts'
@@ -31,6 +35,11 @@ Object.assign(globalThis, {
     suggestionWords,
     textOfSuggestion,
     woodChoices: WOOD_CHOICES,
+    balls: BALLS,
+    run: RUN,
     care: CARE,
+    find: FIND,
+    searchFor,
+    bestPairs,
   } satisfies Later,
 })

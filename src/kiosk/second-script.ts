@@ -1,11 +1,15 @@
 import type { qrCode } from '#src/drawings/qr-code.ts'
 import type { asArrangement } from '#src/kiosk/job/other-arrangement.ts'
+import type { bestPairs, searchFor } from '#src/kiosk/job/search.ts'
 import type { textOfSuggestion } from '#src/kiosk/job/suggestion-text.ts'
 import type { inOtherUnits } from '#src/kiosk/job/units.ts'
+import type { BALLS } from '#src/words/kiosk/balls.ts'
 import type { CARE } from '#src/words/kiosk/care.ts'
+import type { FIND } from '#src/words/kiosk/find.ts'
 import type { gapNow, playNow } from '#src/words/kiosk/lathe.ts'
 import type { faultOnThePage, onThePage } from '#src/words/kiosk/of-service.ts'
 import type { changedKind, statedLine, WOOD_CHOICES } from '#src/words/kiosk/plan.ts'
+import type { RUN } from '#src/words/kiosk/run.ts'
 import type { suggestionWords } from '#src/words/kiosk/suggestion.ts'
 import type { fetchDrawing } from './fetch-drawing.ts'
 import type { firstCut } from './first-cut.ts'
@@ -27,7 +31,12 @@ export interface Later {
   readonly suggestionWords: typeof suggestionWords
   readonly textOfSuggestion: typeof textOfSuggestion
   readonly woodChoices: typeof WOOD_CHOICES
+  readonly balls: typeof BALLS
+  readonly run: typeof RUN
   readonly care: typeof CARE
+  readonly find: typeof FIND
+  readonly searchFor: typeof searchFor
+  readonly bestPairs: typeof bestPairs
   readonly snippetsOf: typeof snippetsOf
 }
 

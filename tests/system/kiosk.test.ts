@@ -440,11 +440,49 @@ describe('before the lathe', () => {
     const [, count, size] = /^(\d+) balls of (\d+) mm/.exec(best) ?? []
     await page.locator('.found button').first().click()
     expect(await page.locator('#bearing-name').textContent()).toBe(`${count} wooden balls of ${size} mm, bore 12 mm`)
+    await page.getByText('Read as: 14 mm; 16 mm.').waitFor()
+    await page.getByText('Read as: 10; 12; 14.').waitFor()
     await page.locator('#size-table').getByLabel('Take this bearing: 14 of 14 mm').click()
     expect(await page.locator('#bearing-name').textContent()).toBe('14 wooden balls of 14 mm, bore 12 mm')
     await page.locator('[name=findSizes]').fill('14; x')
     expect(await page.locator('.found, #size-table').count()).toBe(0)
     expect(faults).toEqual([])
+  })
+
+  test('whoever takes a bearing that was found gets the figures that stand beside it, with the wood and the place', async () => {
+    const sought = '&findSizes=14;16,5&findCounts=9,12&findOutside=130&outerRing.wall=13&ballGap=1.3'
+    for (const kind of ['', '&arrangement=thrust', YEAR]) {
+      const { page, faults } = await openedJob(
+        `${FIRST}${kind}${kind === '&arrangement=thrust' ? '&findSizes=14;16&findCounts=9,12&findOutside=160' : sought}`,
+      )
+      await page.locator('.found li').first().waitFor()
+      await calm(page)
+      const outside = /Outside diameter|outside diameter/
+      const shown = () =>
+        page.locator('#sizes-to-cut tr', { hasText: outside }).first().locator('td').nth(1).textContent()
+      const rows = await page
+        .locator('#size-table tbody tr')
+        .evaluateAll((all) =>
+          all.map((row) =>
+            Array.from(
+              (row as unknown as { children: Iterable<{ textContent: string }> }).children,
+              ({ textContent }) => textContent,
+            ),
+          ),
+        )
+      expect(rows).toHaveLength(4)
+      for (const [name = '', , wide = ''] of rows) {
+        await page.locator('#size-table').getByLabel(`: ${name}`).click()
+        await calm(page)
+        expect(Number.parseFloat((await shown()) ?? ''), `${kind} ${name}`).toBeCloseTo(Number.parseFloat(wide), 2)
+      }
+      const [best = ''] = await page.locator('.found li').allTextContents()
+      await page.locator('.found button').first().click()
+      await calm(page)
+      expect(best).toContain(`, ${Number.parseFloat((await shown()) ?? '')} mm outside`)
+      expect(/run all year at your place/.test(best)).toBe(kind === YEAR)
+      expect(faults).toEqual([])
+    }
   })
 
   test('balls on hand: which, in what order, and the bearing for them', async () => {

@@ -16,7 +16,7 @@ import { inUnits, type Mm, type Units } from '#shared/units/length.ts'
 import { FAULTS } from '#src/words/kiosk/faults.ts'
 import { MONTH_NAMES } from '#src/words/kiosk/place.ts'
 import { type BearingTexts, WOODS } from './job.ts'
-import { readCount, readLength, readNumber, Unread, withPoint } from './text.ts'
+import { listIn, readCount, readLength, readNumber, Unread, withPoint } from './text.ts'
 
 /** A bearing as the page reads it: for the core, for the service, and what cannot be read of it. */
 export interface ReadBearing {
@@ -213,7 +213,7 @@ function readValue(field: Exclude<Field, Group>, text: string, units: Units): un
     case 'length-or-null':
       return text === 'null' ? null : readLength(text, units, field.bounds)
     case 'lengths': {
-      const values = text.split(',').map((each) => readLength(each, units, field.bounds))
+      const values = listIn(text).map((each) => readLength(each, units, field.bounds))
       const count = readCount(String(values.length), field.items)
       return values.find((each) => each instanceof Unread) ?? (count instanceof Unread ? count : values)
     }

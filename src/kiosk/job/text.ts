@@ -24,12 +24,19 @@ export function readLength(text: string, units: Units, bounds = LENGTH): Mm | Un
     : new Unread(FAULTS.lengthBounds(bounds.min, bounds.max, units))
 }
 
-/** Several values in one field. A comma parts them too, for the one of a decimal has a digit on either side and no blank. */
+/**
+ * Several values in one field, with a semicolon, a line or a blank after the comma between them. A comma between two digits is
+ * that of a decimal, unless there are more of them, or points or fractions beside it: then it parts values, as in a query.
+ */
 export const listIn = (text: string): readonly string[] =>
   text
-    .split(/;|,(?=\s|$)|\n|\t/)
+    .split(/[;\n\t]|,(?!\d)|(?<!\d),/)
+    .flatMap((each) => (/,.*[,./]|[./].*,/.test(each) ? each.split(',') : [each]))
     .map((each) => each.trim())
     .filter((each) => each !== '')
+
+/** Several whole numbers in one field: they have no decimals, so a comma parts them too. */
+export const countsIn = (text: string): readonly string[] => text.split(/[;,\s]+/).filter((each) => each !== '')
 
 /** A number as it was typed. */
 export function readNumber(text: string, bounds: { readonly min: number; readonly max: number }): number | Unread {

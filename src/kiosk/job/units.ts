@@ -27,7 +27,7 @@ export function inOtherUnits(job: Job, to: Units, sizes: BearingTexts, { leaves 
   const kinds = new Map(leaves.map(({ names, field }) => [names.join('.'), field.kind]))
   const bearing = Object.entries(job.bearing).flatMap(([name, text]) => {
     const kind = kinds.get(name)
-    if (kind === 'lengths') return [[name, text.split(',').map(stated).join(',')]]
+    if (kind === 'lengths') return [[name, listIn(text).map(stated).join(',')]]
     if (kind?.startsWith('length')) return [[name, stated(text)]]
     return isFigureOfTheLink(name, text) ? [] : [[name, text]]
   })

@@ -1,30 +1,34 @@
 import { useState } from 'preact/hooks'
 import { traitsOf } from '#shared/bearing/arrangements.ts'
-import { inUnits, lengthOf, type Mm, type Units } from '#shared/units/length.ts'
+import { inUnits, mm, type Units } from '#shared/units/length.ts'
 import { TextField } from '#src/kiosk/controls.tsx'
-import { textsOf } from '#src/kiosk/derived-bearing.ts'
-import { type BearingTexts, type ChoiceName, withBearing, withChoice } from '#src/kiosk/job/job.ts'
-import { listIn, readCount, readLength, Unread } from '#src/kiosk/job/text.ts'
+import { useDerivedBearing } from '#src/kiosk/derived-bearing.ts'
+import { readBearing } from '#src/kiosk/job/bearing.ts'
+import { type ChoiceName, type Job, withBearing, withChoice } from '#src/kiosk/job/job.ts'
+import { countsIn, listIn, readCount, readLength, Unread } from '#src/kiosk/job/text.ts'
 import { useReply } from '#src/kiosk/reply.ts'
-import { type Json, listOf, numberOf, part, textOf } from '#src/kiosk/service.ts'
+import { later } from '#src/kiosk/second-script.ts'
+import { listOf, numberOf, part, textOf } from '#src/kiosk/service.ts'
 import type { StageProps } from '#src/kiosk/stage.ts'
 import { Answered } from '#src/kiosk/waiting.tsx'
+import { bearingFacts } from '#src/words/bearing-facts.ts'
 import { figure, percent } from '#src/words/figure.ts'
-import { FIND } from '#src/words/kiosk/find.ts'
 import { inUnit } from '#src/words/kiosk/page.ts'
-import type { Terms } from '#src/words/terms.ts'
 
 type FindProps = Pick<StageProps, 'job' | 'derived' | 'change'>
 
 /**
- * For who has balls, or a place, and no bearing yet: the best that fit, and a table of all. Nothing is asked until
- * it is opened.
+ * For who has balls, or a place, and no bearing yet: the best that fit, and a table of all. Each is the bearing of the page with
+ * other balls, worked out as the page would, so whoever takes it gets the figures that stand beside it. Nothing is asked until it
+ * is opened.
  */
 export function FindBearing({ job, derived, change }: FindProps) {
   const [isOpen, setIsOpen] = useState(job.choices.findSizes !== undefined)
   const { units, terms } = derived
+  const words = later()?.find
   const query = readQuery(job.choices, units)
   const hasTable = traitsOf(derived).ballSet === 'full'
+  if (words === undefined) return null
   const field = (name: ChoiceName, label: string, hint: string) => (
     <TextField
       label={label}
@@ -35,12 +39,17 @@ export function FindBearing({ job, derived, change }: FindProps) {
       onInput={(text) => change(withChoice(job, name, text), name)}
     />
   )
+  const sizes = query.sizes.map(({ size }) => figure(size, units))
   return (
     <details open={isOpen} onToggle={({ currentTarget }) => setIsOpen(currentTarget.open)}>
-      <summary>{FIND.title}</summary>
-      {field('findSizes', FIND.sizes(terms), FIND.sizesHint(units))}
-      {field('findOutside', inUnit(FIND.outside, units), '')}
-      {field('findCounts', FIND.counts(terms), FIND.countsHint(hasTable))}
+      <summary>{words.title}</summary>
+      {field('findSizes', words.sizes(terms), sizes.length > 0 ? words.readAs(sizes) : words.sizesHint(units))}
+      {field('findOutside', inUnit(words.outside, units), '')}
+      {field(
+        'findCounts',
+        words.counts(terms),
+        query.counts.length > 0 ? words.readAs(query.counts) : words.countsHint(hasTable),
+      )}
       {isOpen && query.sizes.length > 0 && (
         <>
           <Best query={query} job={job} derived={derived} change={change} />
@@ -52,7 +61,8 @@ export function FindBearing({ job, derived, change }: FindProps) {
 }
 
 interface FindQuery {
-  readonly sizes: readonly number[]
+  /** Each as it was typed, and read. */
+  readonly sizes: readonly { readonly text: string; readonly size: ReturnType<typeof mm> }[]
   readonly counts: readonly number[]
   readonly outside?: number
   readonly faults: Readonly<Partial<Record<ChoiceName, string>>>
@@ -61,9 +71,10 @@ interface FindQuery {
 const COUNT = { min: 3, max: 200 }
 
 /** What can be read of the three fields. With a fault in one, nothing of it is asked. */
-function readQuery(choices: FindProps['job']['choices'], units: Units): FindQuery {
-  const lengths = listIn(choices.findSizes ?? '').map((text) => readLength(text, units))
-  const counts = listIn(choices.findCounts ?? '').map((text) => readCount(text, COUNT))
+function readQuery(choices: Job['choices'], units: Units): FindQuery {
+  const texts = listIn(choices.findSizes ?? '')
+  const lengths = texts.map((text) => readLength(text, units))
+  const counts = countsIn(choices.findCounts ?? '').map((text) => readCount(text, COUNT))
   const outside = choices.findOutside === undefined ? undefined : readLength(choices.findOutside, units)
   const faultOf = (name: ChoiceName, read: readonly unknown[]) => {
     const fault = read.find((each) => each instanceof Unread)
@@ -72,7 +83,7 @@ function readQuery(choices: FindProps['job']['choices'], units: Units): FindQuer
   const good = <T,>(read: readonly (T | Unread)[]) =>
     read.some((each) => each instanceof Unread) ? [] : (read as readonly T[])
   return {
-    sizes: good(lengths).map((length) => inUnits(length, units)),
+    sizes: good(lengths).map((size, index) => ({ text: texts[index] ?? '', size })),
     counts: good(counts),
     ...(outside !== undefined && !(outside instanceof Unread) && { outside: inUnits(outside, units) }),
     faults: {
@@ -83,133 +94,153 @@ function readQuery(choices: FindProps['job']['choices'], units: Units): FindQuer
   }
 }
 
-/** So many can be looked through without a wheel. */
-const SHOWN = 5
+type AskedProps = FindProps & { readonly query: FindQuery }
 
-function Best({ query, job, derived, change }: FindProps & { readonly query: FindQuery }) {
-  const { units, arrangement, terms } = derived
-  const read = readLength(job.bearing['bore'] ?? '', units)
-  const bore = read instanceof Unread ? undefined : inUnits(read, units)
-  const material = job.bearing['balls.material']
-  const reply = useReply(
-    '/v1/design-search',
-    bore === undefined || query.outside === undefined
-      ? undefined
-      : {
-          units,
-          arrangement,
-          balls: query.sizes.map((diameter) => ({ diameter, ...(material !== undefined && { material }) })),
-          bore: { min: bore, max: bore },
-          ...(query.counts.length > 0 && {
-            counts: { min: Math.min(...query.counts), max: Math.max(...query.counts) },
-          }),
-          outsideDiameter: { max: query.outside },
-          limit: SHOWN,
-        },
-  )
+/** The bearing of the page with other balls. */
+const withBalls = (job: Job, count: number, size: string): Job =>
+  withBearing(job, { 'balls.count': String(count), 'balls.diameter': size })
+
+function Best({ query, job, derived, change }: AskedProps) {
+  const { units, terms } = derived
+  const { sizes, counts, outside } = query
+  // Whatever balls the page has now, only the rest of its bearing counts.
+  const [first] = sizes
+  const { request } = readBearing(withBalls(job, ANY_COUNT, first?.text ?? '').bearing)
+  const limits = outside !== undefined && { sizes: sizes.map(({ size }) => inUnits(size, units)), counts, outside }
+  const reply = useReply('/v1/design-search', (request && limits && later()?.searchFor(request, limits)) || undefined)
+  const words = later()?.find
   return (
     <Answered reply={reply}>
-      {(answer) => (
-        <>
-          <h3>{FIND.best}</h3>
-          <ol class="found">
-            {listOf(answer['ranked'])
-              .map(part)
-              .map((ranked) => (
-                <li key={JSON.stringify(ranked['design'])}>
-                  {lineOf(ranked, units, terms)}{' '}
-                  <button
-                    type="button"
-                    onClick={() => change(withBearing(job, instead(job.bearing, part(ranked['design']))))}
-                  >
-                    {FIND.take}
-                  </button>
-                </li>
-              ))}
-          </ol>
-          {listOf(answer['ranked']).length === 0 ? (
-            <p>{textOf(answer['summary'])}</p>
-          ) : (
-            <p>
-              <small>{FIND.scored(terms)}</small>
-            </p>
-          )}
-        </>
-      )}
-    </Answered>
-  )
-}
-
-/** Outside diameter of the bearing, whatever its outermost part is called. */
-const outsideOf = (row: Json): unknown =>
-  Object.values(row)
-    .map((each) => part(each)['outsideDiameter'])
-    .find((diameter) => diameter !== undefined)
-
-const sizeIn = (value: unknown, units: Units): string => figure(lengthOf(numberOf(value), units) as Mm, units)
-
-function lineOf(ranked: Json, units: Units, terms: Terms): string {
-  const { count, diameter } = part(part(ranked['design'])['balls'])
-  return FIND.line({
-    count: numberOf(count),
-    diameter: sizeIn(diameter, units),
-    outside: sizeIn(ranked['outsideDiameter'], units),
-    score: percent(numberOf(ranked['score'])),
-    terms,
-  })
-}
-
-/** Another bearing in the place of this one; its name, wood and place stay. */
-function instead(bearing: BearingTexts, design: Json): BearingTexts {
-  const cleared = Object.keys(bearing).filter((name) => !name.startsWith('making.'))
-  return { ...Object.fromEntries(cleared.map((name) => [name, ''])), ...textsOf(design) }
-}
-
-function Table({ query, job, derived, change }: FindProps & { readonly query: FindQuery }) {
-  const { units, arrangement, terms } = derived
-  const reply = useReply('/v1/size-table', { units, arrangement, diameters: query.sizes, counts: query.counts })
-  return (
-    <Answered reply={reply}>
-      {(answer) => (
-        <table id="size-table">
-          <caption>{FIND.table}</caption>
-          <thead>
-            <tr>
-              {FIND.columns(terms).map((name) => (
-                <th scope="col" key={name}>
-                  {name}
-                </th>
-              ))}
-            </tr>
-          </thead>
-          <tbody>
-            {listOf(answer['rows'])
-              .map(part)
-              .map((row) => {
-                const { count, diameter } = part(row['balls'])
-                const name = FIND.balls(numberOf(count), sizeIn(diameter, units))
+      {(answer) => {
+        const pairs = later()?.bestPairs(listOf(answer['ranked']).map(part), counts) ?? []
+        return (
+          <>
+            <h3>{words?.best}</h3>
+            <ol class="found">
+              {pairs.map(({ count, diameter, score }) => {
+                const size = sizes.find((each) => isSame(inUnits(each.size, units), diameter))?.text ?? String(diameter)
+                const found = withBalls(job, count, size)
                 return (
-                  <tr key={name}>
-                    <th scope="row">{name}</th>
-                    <td>{sizeIn(row['pitchDiameter'], units)}</td>
-                    <td>{sizeIn(outsideOf(row), units)}</td>
-                    <td>
-                      <button
-                        type="button"
-                        aria-label={`${FIND.take}: ${name}`}
-                        onClick={() =>
-                          change(withBearing(job, { 'balls.count': String(count), 'balls.diameter': String(diameter) }))
-                        }
-                      >
-                        {FIND.takeRow}
-                      </button>
-                    </td>
-                  </tr>
+                  <Found
+                    key={`${count} ${size}`}
+                    found={found}
+                    limit={outside}
+                    score={score}
+                    take={() => change(found)}
+                  />
                 )
               })}
-          </tbody>
-        </table>
-      )}
+            </ol>
+            {pairs.length === 0 ? (
+              <p>{textOf(answer['summary'])}</p>
+            ) : (
+              <p>
+                <small>{words?.scored(terms)}</small>
+              </p>
+            )}
+          </>
+        )
+      }}
     </Answered>
+  )
+}
+
+const ANY_COUNT = 12
+/** An answer has a size to six digits. */
+const isSame = (one: number, other: number): boolean => Math.abs(one - other) < 1e-5
+
+/** One of the best, with the sizes that the page would give it, and how often it runs all year where there is a place. */
+function Found(of: {
+  readonly found: Job
+  readonly limit: number | undefined
+  readonly score: number
+  readonly take: () => void
+}) {
+  const { design, units, terms, refusals, isWaiting, isUnreached, read } = useDerivedBearing(of.found.bearing)
+  const isPlaced = part(part(read.request)['making'])['climate'] !== undefined
+  const season = useReply('/v1/seasonal-fit', isPlaced && design ? { design: read.request } : undefined)
+  const words = later()?.find
+  if (words === undefined || isUnreached) return null
+  const facts = design && bearingFacts(design)
+  const isWide = facts !== undefined && of.limit !== undefined && inUnits(facts.outside, units) > of.limit
+  const year = season.kind === 'answer' ? numberOf(part(season.body['probability'])['runsAllYear']) : undefined
+  return (
+    <li aria-busy={isWaiting || season.kind === 'waiting'}>
+      {facts &&
+        words.line({
+          count: facts.count,
+          diameter: figure(facts.ballDiameter, units),
+          outside: figure(facts.outside, units),
+          score: percent(of.score),
+          year: year === undefined ? undefined : percent(year),
+          isWide,
+          terms,
+        })}{' '}
+      {refusals[0]}{' '}
+      {design && (
+        <button type="button" onClick={of.take}>
+          {words.take}
+        </button>
+      )}
+    </li>
+  )
+}
+
+/** More rows are read by nobody, and each may be a question to the service. */
+const MOST_ROWS = 40
+
+function Table({ query, job, derived, change }: AskedProps) {
+  const words = later()?.find
+  const pairs = query.sizes.flatMap(({ text }) => query.counts.map((count) => [count, text] as const))
+  if (words === undefined) return null
+  return (
+    <>
+      <table id="size-table">
+        <caption>{words.table}</caption>
+        <thead>
+          <tr>
+            {words.columns(derived.terms).map((name) => (
+              <th scope="col" key={name}>
+                {name}
+              </th>
+            ))}
+          </tr>
+        </thead>
+        <tbody>
+          {pairs.slice(0, MOST_ROWS).map(([count, size]) => {
+            const found = withBalls(job, count, size)
+            return <Row key={`${count} ${size}`} found={found} take={() => change(found)} />
+          })}
+        </tbody>
+      </table>
+      {pairs.length > MOST_ROWS && <p>{words.tooMany(MOST_ROWS, pairs.length)}</p>}
+    </>
+  )
+}
+
+function Row({ found, take }: { readonly found: Job; readonly take: () => void }) {
+  const { design, units, refusals, isWaiting } = useDerivedBearing(found.bearing)
+  const words = later()?.find
+  const size = readLength(found.bearing['balls.diameter'] ?? '', units)
+  const name = words?.balls(Number(found.bearing['balls.count']), size instanceof Unread ? '' : figure(size, units))
+  return (
+    <tr aria-busy={isWaiting}>
+      <th scope="row">{name}</th>
+      {design ? (
+        <>
+          <td>{figure(mm(2 * design.bearing.pitchRadius), units)}</td>
+          <td>{figure(bearingFacts(design).outside, units)}</td>
+          <td>
+            <button type="button" aria-label={`${words?.take}: ${name}`} onClick={take}>
+              {words?.takeRow}
+            </button>
+          </td>
+        </>
+      ) : (
+        <td colSpan={3} class="refused">
+          {refusals[0]}
+        </td>
+      )}
+    </tr>
   )
 }

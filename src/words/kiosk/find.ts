@@ -11,10 +11,14 @@ export const FIND = {
   counts: ({ element }: Terms) => `Numbers of ${element.many}`,
   countsHint: (hasTable: boolean) =>
     `Part them by a semicolon: 10; 12; 14.${hasTable ? ' Then there is a table of all of them too.' : ''}`,
+  /** What was read of a list, so that a comma cannot be taken for another. */
+  readAs: (values: readonly (string | number)[]) => `Read as: ${values.join('; ')}.`,
   best: 'The best with your bore',
   take: 'Take this bearing',
   takeRow: 'Take',
   table: 'Every size and number',
+  tooMany: (shown: number, all: number) =>
+    `The first ${shown} of ${all}: enter fewer sizes or numbers to see the others.`,
   columns: ({ element }: Terms) => [capitalised(element.many), 'Circle of their centres', 'Outside', 'Choose'],
   balls: (count: number, diameter: string) => `${count} of ${diameter}`,
   line: (of: {
@@ -22,9 +26,21 @@ export const FIND = {
     readonly diameter: string
     readonly outside: string
     readonly score: string
+    /** How many run all year; undefined where no place is known. */
+    readonly year: string | undefined
+    /** Whether it is wider than the limit, with the play that the year asks for. */
+    readonly isWide: boolean
     readonly terms: Terms
   }) =>
-    `${of.count} ${of.terms.element.many} of ${of.diameter}, ${of.outside} outside; score ${of.score.replace(' ', '\u00a0')}.`,
+    [
+      `${of.count} ${of.terms.element.many} of ${of.diameter}, ${of.outside} outside`,
+      ...(of.isWide ? ['above your limit, with the play that the year needs'] : []),
+      `score ${whole(of.score)}`,
+      ...(of.year === undefined ? [] : [`${whole(of.year)} run all year at your place`]),
+    ].join('; ') + '.',
   scored: ({ element }: Terms) =>
-    `The score counts how often it runs, the wood that is left, how the ${element.many} sit, and how much of the board is used.`,
+    `All else is as on this page: depths, gaps, wood and place too. The score counts how often it runs on the day it is made, the wood that is left, how the ${element.many} sit, and how much of the board is used.`,
 } as const
+
+/** A percentage that no line ends within. */
+const whole = (text: string): string => text.replace(' ', '\u00a0')
