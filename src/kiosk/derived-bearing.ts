@@ -23,8 +23,8 @@ import { bearingName, fieldName } from '#src/words/kiosk/bearing.ts'
 import { refusalSentence } from '#src/words/refusal.ts'
 import { TERMS, type Terms } from '#src/words/terms.ts'
 import { warningSentence } from '#src/words/warning.ts'
+import { type Json, listOf, part } from './json.ts'
 import { useReply } from './reply.ts'
-import { type Json, listOf, part } from './service.ts'
 
 /** A bearing as every stage uses it: all of it follows from the texts of the job that is on the page now. */
 export interface DerivedBearing {

@@ -1,4 +1,5 @@
 import { TERMS, type Terms } from '#src/words/terms.ts'
+import { isJson, type Json, listOf, part, textOf } from './json.ts'
 import { later } from './second-script.ts'
 
 /** The reply of the service, or of this browser in its place, or that neither could be had. */
@@ -6,9 +7,6 @@ export type Reply =
   | { readonly kind: 'answer'; readonly body: Json; readonly isFromHere: boolean }
   | { readonly kind: 'problem'; readonly messages: readonly string[] }
   | { readonly kind: 'unreached' }
-
-/** An answer as plain JSON, read with care: the service may be newer than the page. */
-export type Json = { readonly [name: string]: unknown }
 
 /** The service takes at most ten seconds for an answer; a network that is silent for longer brings none. */
 const LONGEST_MS = 15_000
@@ -74,16 +72,3 @@ function inWords(value: unknown, terms: Terms): unknown {
   ])
   return Object.fromEntries(entries)
 }
-
-const isJson = (value: unknown): value is Json => typeof value === 'object' && value !== null && !Array.isArray(value)
-
-export const part = (value: unknown): Json => (isJson(value) ? value : {})
-export const listOf = (value: unknown): readonly unknown[] => (Array.isArray(value) ? value : [])
-export const textOf = (value: unknown): string => (typeof value === 'string' ? value : '')
-export const numberOf = (value: unknown): number => (typeof value === 'number' ? value : Number.NaN)
-
-/** The sentences of a list of faults, warnings, cautions or options. */
-export const messagesOf = (rows: unknown): readonly string[] =>
-  listOf(rows)
-    .map((row) => textOf(part(row)['message']))
-    .filter((message) => message !== '')

@@ -2,8 +2,8 @@ import type { ComponentChildren } from 'preact'
 import { SHELL } from '#src/words/kiosk/page.ts'
 import { Messages } from './controls.tsx'
 import type { DerivedBearing } from './derived-bearing.ts'
+import { type Json, messagesOf } from './json.ts'
 import type { Awaited } from './reply.ts'
-import { type Json, messagesOf } from './service.ts'
 
 /** What the service says, once it does; until then, and where it does not, that in a sentence. */
 export function Answered(of: { readonly reply: Awaited; readonly children: (body: Json) => ComponentChildren }) {

@@ -1,4 +1,4 @@
-import { type Json, part } from '#src/kiosk/service.ts'
+import { type Json, part } from '#src/kiosk/json.ts'
 
 /** The limits within which a maker looks for another bearing of the same kind, in the units of the job. */
 interface Limits {

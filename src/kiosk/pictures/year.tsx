@@ -1,4 +1,4 @@
-import { type Json, numberOf, textOf } from '#src/kiosk/service.ts'
+import { type Json, numberOf, textOf } from '#src/kiosk/json.ts'
 import { percent } from '#src/words/figure.ts'
 import { PLACE, STATE_NAMES } from '#src/words/kiosk/place.ts'
 

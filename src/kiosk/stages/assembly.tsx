@@ -1,5 +1,5 @@
+import { type Json, listOf, part, textOf } from '#src/kiosk/json.ts'
 import { useReply } from '#src/kiosk/reply.ts'
-import { type Json, listOf, part, textOf } from '#src/kiosk/service.ts'
 import type { StageProps } from '#src/kiosk/stage.ts'
 import { Answered, NoBearing } from '#src/kiosk/waiting.tsx'
 import { SHEET } from '#src/words/job-sheet/sheet.ts'

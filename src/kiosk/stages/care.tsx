@@ -1,7 +1,7 @@
 import { hasPlace } from '#src/kiosk/job/bearing.ts'
+import { part, textOf } from '#src/kiosk/json.ts'
 import { useReply } from '#src/kiosk/reply.ts'
 import { later } from '#src/kiosk/second-script.ts'
-import { part, textOf } from '#src/kiosk/service.ts'
 import type { StageProps } from '#src/kiosk/stage.ts'
 import { Answered, NoBearing } from '#src/kiosk/waiting.tsx'
 import { CarriedLoad, loadOf } from './run.tsx'

@@ -32,12 +32,12 @@ export const FIND = {
     readonly isWide: boolean
     readonly terms: Terms
   }) =>
-    [
+    `${[
       `${of.count} ${of.terms.element.many} of ${of.diameter}, ${of.outside} outside`,
       ...(of.isWide ? ['above your limit, with the play that the year needs'] : []),
       `score ${whole(of.score)}`,
       ...(of.year === undefined ? [] : [`${whole(of.year)} run all year at your place`]),
-    ].join('; ') + '.',
+    ].join('; ')}.`,
   scored: ({ element }: Terms) =>
     `All else is as on this page: depths, gaps, wood and place too. The score counts how often it runs on the day it is made, the wood that is left, how the ${element.many} sit, and how much of the board is used.`,
 } as const

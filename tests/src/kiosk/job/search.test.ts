@@ -6,7 +6,7 @@ import { readBearing, scopeOf } from '#src/kiosk/job/bearing.ts'
 import { FIRST_JOB, withBearing } from '#src/kiosk/job/job.ts'
 import { asArrangement } from '#src/kiosk/job/other-arrangement.ts'
 import { bestPairs, searchFor } from '#src/kiosk/job/search.ts'
-import { listOf, part } from '#src/kiosk/service.ts'
+import { listOf, part } from '#src/kiosk/json.ts'
 import { post } from '#tests/support/ask.ts'
 import { sharedApp } from '#tests/support/started-app.ts'
 
