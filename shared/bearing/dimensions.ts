@@ -50,12 +50,24 @@ export const BY_CALIPER: ReadonlySet<DimensionKey> = new Set([
   'outerRing.grooveDepth',
   'innerRing.grooveDepth',
   'plates.grooveDepth',
+  'outerRing.grooveRadius',
+  'innerRing.grooveRadius',
+  'plates.grooveRadius',
+  'gauge.nominalDiameter',
   'gauge.goDiameter',
   'gauge.noGoDiameter',
   'plugDiameter',
   'pitchDiameter',
   'radialInternalClearance',
 ])
+
+/** The figure of a rule for a size as it is turned; undefined for one to which a caliper is set. */
+export const ruleText = ({
+  key,
+  shop,
+  cutToShop,
+}: Pick<Dimension, 'key' | 'shop' | 'cutToShop'>): string | undefined =>
+  BY_CALIPER.has(key) ? undefined : (cutToShop ?? shop).text
 
 /** The cylinders that both rings are turned to first: lands, where a groove is cut into them, or else the tracks themselves. */
 export const cylinderKeys = ({ resolved }: RingPair): { readonly outer: DimensionKey; readonly inner: DimensionKey } =>

@@ -9,7 +9,7 @@ export const UNSTATED_WOOD = 'maple-sugar'
 export const MADE_IN = { temperature: 20, relativeHumidity: 50 } as const
 
 /** A heated house: the driest and the dampest air of its year [% relative humidity]. */
-const INDOORS = { min: 35, max: 60 } as const
+export const INDOORS = { min: 35, max: 60 } as const
 
 /** Moisture contents of the wood [%]: on the day of making, and the ends of the year. */
 export interface MoistureRange {

@@ -2,7 +2,8 @@ import type { Static } from 'typebox'
 import { BALL_MATERIAL } from '#shared/bearing/defaults.ts'
 import type { ResolvedBalls } from '#shared/bearing/resolve.ts'
 import { named, text } from '#src/api/schema.ts'
-import { type CautionCode, cautionCodes, cautionSentence } from '#src/words/caution.ts'
+import { cautionCodes } from '#src/words/bearing-caution.ts'
+import { type CautionCode, cautionSentence } from '#src/words/caution.ts'
 import { type Terms, termsOf } from '#src/words/terms.ts'
 
 export const Caution = named('Caution', 'A danger to people. Local rules and licensed practice come first.', {

@@ -1,5 +1,10 @@
 import { type Static, Type } from 'typebox'
-import { type Dimension as CoreDimension, DIMENSION_SYMBOLS, type DimensionKey } from '#shared/bearing/dimensions.ts'
+import {
+  BY_CALIPER,
+  type Dimension as CoreDimension,
+  DIMENSION_SYMBOLS,
+  type DimensionKey,
+} from '#shared/bearing/dimensions.ts'
 import type { Units } from '#shared/units/length.ts'
 import { complete, named, text } from '#src/api/schema.ts'
 import { dimensionName } from '#src/words/dimension-names.ts'
@@ -18,6 +23,12 @@ export const Dimension = named('Dimension', 'One size to work to.', {
     text('`cutTo` to the nearest figure of the rule or caliper, where a finish makes it differ.'),
   ),
   shopError: shownLength('Shop figure minus `value`: above 0 where the shop figure is larger.'),
+  byCaliper: Type.Optional(
+    Type.Boolean({
+      description:
+        'Whether a caliper must be set to this size, because the rounding of a rule would spoil the gap, the play or the seat of the balls.',
+    }),
+  ),
   gapPerUnit: Type.Optional(
     shownNumber(
       'Change of the ball gap per unit of this size, with everything else fixed: for the land the groove depth, for the groove the land.',
@@ -38,6 +49,7 @@ export function toDimension(row: CoreDimension, units: Units, terms: Terms): Sta
     shop: shop.text,
     cutToShop: cutToShop?.text,
     shopError: show(shop.error, units),
+    byCaliper: BY_CALIPER.has(key) ? true : undefined,
     gapPerUnit: gapPerUnit === undefined ? undefined : showNumber(gapPerUnit),
     gapChangeAtShop: gapChangeAtShop === undefined ? undefined : show(gapChangeAtShop, units),
   })

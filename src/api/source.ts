@@ -7,7 +7,7 @@ export const Source = named('Source', 'The source of a formula or a figure, with
   title: text('Author and title.'),
   usedFor: text('The figures or formulas taken from it.'),
   standing: text(
-    'Published (read in the original), quoted (by a page that was read), from memory, derived here, or common practice, no source.',
+    'Published (read in the original), quoted (by a page that was read), from memory (a handbook figure that was not checked in print), derived here, or common practice, no source.',
   ),
 })
 

@@ -31,8 +31,8 @@ const figure = (view: View, design: Design, request: EmbedRequest): string =>
 function bearing(design: Design, request: EmbedRequest): string {
   const { summary, dimensions, warnings, cautions } = answerOf(design)
   const rows = dimensions.map(
-    ({ name, symbol, shop, value }) =>
-      `<tr><td>${escaped(symbol)}</td><th scope="row">${escaped(name)}</th><td class="n">${escaped(shop)}</td><td class="n">${value}</td></tr>`,
+    ({ name, symbol, shop, byCaliper, value }) =>
+      `<tr><td>${escaped(symbol)}</td><th scope="row">${escaped(name)}</th><td class="n">${byCaliper ? EMBED.byCaliper : escaped(shop)}</td><td class="n">${value}</td></tr>`,
   )
   return [
     form(request),

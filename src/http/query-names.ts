@@ -36,9 +36,11 @@ function mergedName(known: QueryName | undefined, name: QueryName): QueryName {
   return { ...known, schema: value, value }
 }
 
-/** The description of a name; where it has one choice alone, that of the choice. */
-const describedChoice = ({ value: { enum: [first, ...more] = [], description = '' } }: QueryName): string =>
-  more.length === 0 ? `\`${String(first)}\`: ${description}` : description
+/** The description of a name; where it has one choice alone, that of the choice, which may begin with it already. */
+function describedChoice({ value: { enum: [first, ...more] = [], description = '' } }: QueryName): string {
+  const lead = `\`${String(first)}\`: `
+  return more.length > 0 || description.startsWith(lead) ? description : `${lead}${description}`
+}
 
 function walk(schema: JsonSchema, path: readonly string[], required: boolean, byId: SchemaById): QueryName[] {
   return Object.entries(schema.properties ?? {}).flatMap(([key, property]) => {

@@ -5,7 +5,7 @@ import type { RingName } from '#shared/bearing/refusal.ts'
 import type { ResolvedBalls } from '#shared/bearing/resolve.ts'
 import type { RingPair } from '#shared/bearing/ring-pair.ts'
 import { mm } from '#shared/units/length.ts'
-import { ownCautions } from '#src/words/caution.ts'
+import { ownCautions } from '#src/words/bearing-caution.ts'
 import * as words from '#src/words/job-sheet/finish.ts'
 import { gapName, READINGS, SIZES } from '#src/words/job-sheet/sizes.ts'
 import {

@@ -1,6 +1,6 @@
 import { grooveStopShort } from '#shared/making/cutting-allowances.ts'
 import { isBored } from '#shared/making/work-holding.ts'
-import { ownCautions } from '#src/words/caution.ts'
+import { ownCautions } from '#src/words/bearing-caution.ts'
 import * as words from '#src/words/job-sheet/inner-ring.ts'
 import type { MandrelFacts, OperationWords } from '#src/words/job-sheet/operation.ts'
 import { READINGS, SIZES } from '#src/words/job-sheet/sizes.ts'

@@ -1,31 +1,60 @@
-import type { Design } from '#shared/bearing/arrangements.ts'
+import { type Design, woodPartsOf } from '#shared/bearing/arrangements.ts'
+import { type Hold, turningRing } from '#shared/bearing/mounting-input.ts'
 import type { RingName } from '#shared/bearing/refusal.ts'
 import type { DriveSeat, Holder, Mounting } from '#shared/making/mounting.ts'
+import type { Shut } from '#shared/making/opening.ts'
 import type { PlateMounting } from '#shared/making/plate-mounting.ts'
+import type { CautionCode } from '#src/words/caution.ts'
 import * as words from '#src/words/job-sheet/mount.ts'
 import { driveNames, holderNames, SIZES } from '#src/words/job-sheet/sizes.ts'
+import { MEASURED_LATER } from '#src/words/job-sheet/workshop.ts'
 import { screwSizes } from './joint-operations.ts'
-import { type AnyJob, type Operation, type RingJob, type Size, termsOf, unitsOf } from './operation.ts'
+import { type AnyJob, arrangementOf, type Operation, type RingJob, type Size, termsOf, unitsOf } from './operation.ts'
 
 /* The seats on the shaft and in the housing. Common practice, no source, as all of the sheet. */
 
 /** The last operation of making, if the plan states one; none for plates, which lie on each other. */
-export function mount(job: AnyJob<Design>, loose: RingName | undefined): readonly Operation[] {
+export function mount(job: AnyJob<Design>, loose: RingName | undefined, shut: Shut | undefined): readonly Operation[] {
   const { mounting } = job
   if (mounting === undefined) return []
   const { shaft, housing, drive } = mounting
   const drills = shaft.holder !== undefined || housing?.holder !== undefined || drive?.holeDiameter !== undefined
   return [
     {
-      ...words.mount({ ...mounting, drills, loose }, unitsOf(job), termsOf(job)),
+      ...words.mount(
+        { ...mounting, drills, loose, shut, usual: usualIn(job.design), measured: MEASURED_LATER[arrangementOf(job)] },
+        unitsOf(job),
+        termsOf(job),
+      ),
       id: 'mount',
       part: 'both',
       sizes: [...shaftSizes(mounting), ...housingSizes(mounting), ...(drive ? driveSizes(drive) : [])],
-      cautions: [...(drills ? ['drilling' as const] : []), 'turning', 'dust'],
+      cautions: [...(drills ? ['drilling' as const] : []), 'turning', 'dust', ...epoxyFor(shaft.hold, housing?.hold)],
       readings: [],
     },
   ]
 }
+
+const epoxyFor = (...holds: readonly (Hold | undefined)[]): readonly CautionCode[] =>
+  holds.includes('glued') ? ['epoxy'] : []
+
+/** What the plan leaves open of the mounting, so that the usual stands for it. */
+function usualIn({ bearing }: Design): readonly words.LeftOpen[] {
+  const { mounting = {}, woods = {}, climate } = bearing.resolved.input.making ?? {}
+  const { shaft = {}, housing = {} } = mounting
+  const hasHousing = isOfPlatesIn(bearing) || turningRing(mounting) === 'inner-ring'
+  const isWoodOpen = woodPartsOf(bearing.resolved.input).some((part) => woods[part] === undefined && part !== 'cage')
+  return [
+    ...(shaft.diameter === undefined ? (['shaft-diameter'] as const) : []),
+    ...(shaft.hold === undefined ? (['shaft-hold'] as const) : []),
+    ...(hasHousing && housing.thickness === undefined ? (['housing-thickness'] as const) : []),
+    ...(hasHousing && housing.hold === undefined ? (['housing-hold'] as const) : []),
+    ...(isWoodOpen ? (['wood'] as const) : []),
+    ...(climate === undefined ? (['year'] as const) : []),
+  ]
+}
+
+const isOfPlatesIn = (bearing: Design['bearing']): boolean => 'plate' in bearing
 
 const shaftSizes = ({ shaft }: Mounting): readonly Size[] => [
   ...shaftSize(shaft),
@@ -84,12 +113,12 @@ export function outsideFor({ mounting }: RingJob, outside: Size): readonly Size[
 }
 
 /** The same of a turntable between two boards. */
-export function mountPlates(job: AnyJob, mounting: PlateMounting | undefined): readonly Operation[] {
+export function mountPlates(job: AnyJob<Design>, mounting: PlateMounting | undefined): readonly Operation[] {
   if (mounting === undefined) return []
   const { pin, boards, screws } = mounting
   return [
     {
-      ...words.mountPlates(mounting, unitsOf(job)),
+      ...words.mountPlates({ ...mounting, usual: usualIn(job.design) }, unitsOf(job)),
       id: 'mount',
       part: 'both',
       sizes: [
@@ -100,7 +129,7 @@ export function mountPlates(job: AnyJob, mounting: PlateMounting | undefined): r
         { name: SIZES.boards, value: boards.thickness },
         ...(screws ? screwSizes(screws, screws.screwCircle) : []),
       ],
-      cautions: ['drilling', 'dust'],
+      cautions: ['drilling', 'dust', ...epoxyFor(pin.hold, boards.hold)],
       readings: [],
     },
   ]

@@ -7,6 +7,7 @@ import {
   type RollerDesign,
 } from '#shared/bearing/arrangements.ts'
 import { resolveMaking } from '#shared/making/defaults.ts'
+import { shutBy } from '#shared/making/opening.ts'
 import { plateStockOf, stockOf } from '#shared/making/stock.ts'
 import { mountingIn, plateMountingIn } from '#src/api/design/mounting.ts'
 import { chooseBalls } from './ball-operations.ts'
@@ -47,7 +48,8 @@ export function operationsFor(design: Design): readonly Operation[] {
   }
   const stock = stockOf(design.bearing)
   const loose = looseRing(stock)
-  const last = [runIn(all, loose), ...mount(all, loose), care(all, loose !== undefined)]
+  const shut = shutBy(design.bearing.resolved, loose, mounting)
+  const last = [runIn(all, loose), ...mount(all, loose, shut), care(all, shut)]
   if (isCaged(design)) {
     const job = { design, method, mounting, stock }
     return [...first(all, stock), ...caged(job), ...surfaces, fill(job), ...last]

@@ -247,8 +247,12 @@ export function outerSand(job: Job): Operation {
     ...words.OUTER_SAND[hasTracks(job) ? 'roller' : 'radial'](termsOf(job), facts),
     id: 'outer-sand',
     part: 'outer-ring',
-    sizes: [...dowelOf(job, 'outerRing'), ...plugsToTry(job), size(job, sandedLast(job).outer, acrossName(job))],
+    sizes: [
+      ...dowelOf(job, 'outerRing'),
+      ...(plugs.decides ? plugsToTry(job) : []),
+      size(job, sandedLast(job).outer, acrossName(job)),
+    ],
     cautions: ['turning', 'sanding-inside', 'dust'],
-    readings: [...gapReadings(job), ...plugReadings('outer')],
+    readings: [...gapReadings(job), ...(plugs.decides ? plugReadings('outer') : [])],
   }
 }

@@ -113,19 +113,23 @@ function tryBalls(job: PlateJob): Operation {
   }
 }
 
-const groove = (job: PlateJob): Operation => ({
-  ...words.plateGroove(job.method, plugFacts(job.design.bearing), unitsOf(job)),
-  id: 'groove',
-  part: 'both',
-  sizes: [
-    size(job, 'plates.grooveDepth', SIZES.grooveDepth),
-    size(job, 'plates.grooveRadius', SIZES.grooveRadius),
-    size(job, 'gauge.goDiameter', SIZES.goPlug),
-    size(job, 'gauge.noGoDiameter', SIZES.noGoPlug),
-  ],
-  cautions: groovingCautions(job),
-  readings: [...gapReadings(job), ...plugReadings('plates')],
-})
+function groove(job: PlateJob): Operation {
+  const plugs = plugFacts(job.design.bearing)
+  return {
+    ...words.plateGroove(job.method, plugs, unitsOf(job)),
+    id: 'groove',
+    part: 'both',
+    sizes: [
+      size(job, 'plates.grooveDepth', SIZES.grooveDepth),
+      size(job, 'plates.grooveRadius', SIZES.grooveRadius),
+      ...(plugs.decides
+        ? [size(job, 'gauge.goDiameter', SIZES.goPlug), size(job, 'gauge.noGoDiameter', SIZES.noGoPlug)]
+        : []),
+    ],
+    cautions: groovingCautions(job),
+    readings: [...gapReadings(job), ...(plugs.decides ? plugReadings('plates') : [])],
+  }
+}
 
 const secondPlate = (job: PlateJob): Operation => ({
   ...words.SECOND_PLATE,

@@ -5,6 +5,7 @@ import {
   isCaged,
   isOfPlates,
 } from '#shared/bearing/arrangements.ts'
+import { plugReading } from '#shared/bearing/plug-reading.ts'
 import { constructionOf } from '#shared/bearing/whole-year.ts'
 import { PART_NAMES } from '#shared/bearing/wood-parts.ts'
 import { nameOfSpecies } from '#shared/data/species.ts'
@@ -17,6 +18,7 @@ import {
   plateGaugeKitOf,
 } from '#shared/making/gauge-kit.ts'
 import { hasOneGrain } from '#shared/making/mounting.ts'
+import type { Shut } from '#shared/making/opening.ts'
 import type { RingStock } from '#shared/making/stock.ts'
 import { itemAt } from '#shared/numbers/item-at.ts'
 import { gaugeNames, PLATE_GAUGE_NAMES, SIZES } from '#src/words/job-sheet/sizes.ts'
@@ -70,6 +72,7 @@ export function makeGauges(job: AnyJob<Design>): Operation {
     within,
     ...(barWidth !== undefined && { barWidth }),
     ...(paper !== undefined && { paper }),
+    arePlugsNeeded: isCaged(design) || plugReading(design.bearing).decides,
     units: unitsOf(job),
   }
   return {
@@ -81,10 +84,13 @@ export function makeGauges(job: AnyJob<Design>): Operation {
       ...(barWidth === undefined ? [] : [{ name: SIZES.barWidth, value: barWidth }]),
       ...('profile' in kit ? plateKitSizes(kit) : ringKitSizes(kit)),
     ],
-    cautions: ['turning', 'sawing', 'dust'],
+    cautions: ['turning', 'sawing', ...(hasProfile(kit) ? ['grinding' as const] : []), 'dust'],
     readings: [],
   }
 }
+
+/** Whether a scraper is ground to it. */
+const hasProfile = (kit: GaugeKit | PlateGaugeKit): boolean => 'profile' in kit || kit.profiles.length > 0
 
 const plugSize = (job: AnyJob<Design>, { tolerance, ...plug }: PlugToTurn): Size => ({
   ...plugToTry(job, plug),
@@ -131,8 +137,9 @@ const ringKitSizes = ({ profiles, setBlocks, dowels }: GaugeKit): readonly Size[
     ]
   })
 
-export const care = (job: AnyJob<Design>, isGluedShut = false): Operation => ({
-  ...words.care(arrangementOf(job), isGluedShut),
+export const care = (job: AnyJob<Design>, shut?: Shut): Operation => ({
+  ...words.care(arrangementOf(job), shut),
   ...NO_CUT,
   id: 'care',
+  cautions: ['finish'],
 })

@@ -1,8 +1,9 @@
-import type { ArrangementName, Design } from '#shared/bearing/arrangements.ts'
+import { type ArrangementName, type Design, woodPartsOf } from '#shared/bearing/arrangements.ts'
 import type { Openings } from '#shared/bearing/assumed-sizes.ts'
 import { BALL_MATERIAL } from '#shared/bearing/defaults.ts'
 import { BALL_MATERIALS, type BallMaterial } from '#shared/bearing/fields.ts'
 import type { Suggestion } from '#shared/bearing/suggestion.ts'
+import { constructionOf } from '#shared/bearing/whole-year.ts'
 import type { Units } from '#shared/units/length.ts'
 import {
   designHere,
@@ -16,9 +17,9 @@ import {
   statedBesides,
   textOfMonths,
 } from '#src/kiosk/job/bearing.ts'
-import type { BearingTexts } from '#src/kiosk/job/job.ts'
+import { type BearingTexts, WOODS } from '#src/kiosk/job/job.ts'
+import { BEARING_CAUTIONS, cautionCodes, inTerms } from '#src/words/bearing-caution.ts'
 import { bearingFacts } from '#src/words/bearing-facts.ts'
-import { cautionCodes, cautionSentence } from '#src/words/caution.ts'
 import { bearingName, fieldName } from '#src/words/kiosk/bearing.ts'
 import { refusalSentence } from '#src/words/refusal.ts'
 import { TERMS, type Terms } from '#src/words/terms.ts'
@@ -35,6 +36,8 @@ export interface DerivedBearing {
   readonly design?: Design
   /** Where the service filled in the bearing: what was open before. */
   readonly openings?: Openings
+  /** What stands for each thing that is not chosen, by its name. */
+  readonly countedAs: BearingTexts
   /** The bearing for questions to the service. */
   readonly request?: object
   /** The same for the query of a sheet. */
@@ -70,9 +73,26 @@ export function useDerivedBearing(bearing: BearingTexts): DerivedBearing {
     }
   if (reply.kind === 'problem') return { ...derive(read, bearing, undefined), refusals: reply.messages }
   const filled = reply.kind === 'answer' ? readBearing(textsOf(part(reply.body['input']))) : read
-  const openings = reply.kind === 'answer' ? openingsIn(reply.body['assumed']) : undefined
-  return { ...derive(read, bearing, filled), ...(openings && { openings }) }
+  const made = derive(read, bearing, filled)
+  if (reply.kind !== 'answer') return made
+  const { assumed } = reply.body
+  return { ...made, openings: openingsIn(assumed), countedAs: countedIn(assumed) }
 }
+
+const countedIn = (assumed: unknown): BearingTexts =>
+  Object.fromEntries(
+    listOf(assumed)
+      .map(part)
+      .map(({ path, value }) => [String(path).slice(1).replaceAll('/', '.'), String(value)]),
+  )
+
+/** The same of the woods where nothing was asked of the service: sheets count with it. */
+const usuallyCounted = (bearing: BearingTexts, arrangement: ArrangementName): BearingTexts =>
+  Object.fromEntries(
+    woodPartsOf({ arrangement })
+      .filter((each) => bearing[`${WOODS}${each}.species`] !== undefined)
+      .map((each) => [`${WOODS}${each}.construction`, constructionOf({})]),
+  )
 
 /** Only what the season chose of a bearing was derived for this answer; all else is a default. */
 function openingsIn(assumed: unknown): Openings {
@@ -93,6 +113,7 @@ function derive(read: ReadBearing, bearing: BearingTexts, filled: ReadBearing | 
     units,
     arrangement,
     terms,
+    countedAs: usuallyCounted(bearing, arrangement),
     ...(design && { design }),
     ...(design &&
       read.request && { request: read.request, sheetRequest: sheetRequestOf(read.request, bearing, filled) }),
@@ -106,7 +127,7 @@ function derive(read: ReadBearing, bearing: BearingTexts, filled: ReadBearing | 
       ...(suggestion && { suggestion }),
     })),
     // Of a bearing that cannot be read yet, too: what harms is the lathe and the dust.
-    cautions: cautionCodes(materialOf(bearing), read).map((code) => cautionSentence(code, terms)),
+    cautions: cautionCodes(materialOf(bearing), read).map((code) => inTerms(BEARING_CAUTIONS[code], terms)),
     isWaiting: false,
     isUnreached: false,
   }

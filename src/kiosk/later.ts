@@ -8,7 +8,7 @@ import { CARE } from '#src/words/kiosk/care.ts'
 import { FIND } from '#src/words/kiosk/find.ts'
 import { gapNow, playNow } from '#src/words/kiosk/lathe.ts'
 import { faultOnThePage, onThePage } from '#src/words/kiosk/of-service.ts'
-import { changedKind, statedLine, WOOD_CHOICES } from '#src/words/kiosk/plan.ts'
+import { changedKind, decidedByYear, notChosen, statedLine, WOOD_CHOICES } from '#src/words/kiosk/plan.ts'
 import { RUN } from '#src/words/kiosk/run.ts'
 import { suggestionWords } from '#src/words/kiosk/suggestion.ts'
 import { fetchDrawing } from './fetch-drawing.ts'
@@ -29,6 +29,8 @@ Object.assign(globalThis, {
     playNow,
     snippetsOf,
     changedKind,
+    decidedByYear,
+    notChosen,
     faultOnThePage,
     onThePage,
     statedLine,

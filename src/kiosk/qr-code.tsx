@@ -1,6 +1,6 @@
 import { bearingAddress } from '#src/api/bearing-address.ts'
 import type { BearingTexts } from '#src/kiosk/job/job.ts'
-import { SHEET } from '#src/words/job-sheet/sheet.ts'
+import { LABELS } from '#src/words/job-sheet/labels.ts'
 import type { DerivedBearing } from './derived-bearing.ts'
 import { publicUrl } from './public-url.ts'
 import { later } from './second-script.ts'
@@ -12,10 +12,10 @@ export function QrCode({ bearing, derived }: { readonly bearing: BearingTexts; r
   if (!made) return null
   return (
     <figure class="code">
-      <svg viewBox={`0 0 ${made.modules} ${made.modules}`} role="img" aria-label={`${SHEET.code}: ${derived.name}`}>
+      <svg viewBox={`0 0 ${made.modules} ${made.modules}`} role="img" aria-label={`${LABELS.code}: ${derived.name}`}>
         <path d={made.path} />
       </svg>
-      <figcaption>{SHEET.code}</figcaption>
+      <figcaption>{LABELS.code}</figcaption>
     </figure>
   )
 }

@@ -8,7 +8,7 @@ import type { CARE } from '#src/words/kiosk/care.ts'
 import type { FIND } from '#src/words/kiosk/find.ts'
 import type { gapNow, playNow } from '#src/words/kiosk/lathe.ts'
 import type { faultOnThePage, onThePage } from '#src/words/kiosk/of-service.ts'
-import type { changedKind, statedLine, WOOD_CHOICES } from '#src/words/kiosk/plan.ts'
+import type { changedKind, decidedByYear, notChosen, statedLine, WOOD_CHOICES } from '#src/words/kiosk/plan.ts'
 import type { RUN } from '#src/words/kiosk/run.ts'
 import type { suggestionWords } from '#src/words/kiosk/suggestion.ts'
 import type { fetchDrawing } from './fetch-drawing.ts'
@@ -25,6 +25,8 @@ export interface Later {
   readonly gapNow: typeof gapNow
   readonly playNow: typeof playNow
   readonly changedKind: typeof changedKind
+  readonly decidedByYear: typeof decidedByYear
+  readonly notChosen: typeof notChosen
   readonly faultOnThePage: typeof faultOnThePage
   readonly onThePage: typeof onThePage
   readonly statedLine: typeof statedLine

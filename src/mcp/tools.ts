@@ -101,8 +101,11 @@ export const TOOLS: readonly Tool[] = [
     ...TOOL_WORDS.design,
     ask: asks('design', '/v1/design', true),
     shows: { design: [...BEARING, 'outerRing.engagement', 'innerRing.engagement', 'groove.cutterDiameter', 'width'] },
-    lines: ({ dimensions, assembly }: Static<typeof DesignResponse>) => [
-      ...headed(HEADINGS.sizes, dimensions.map(sizeLine)),
+    lines: ({ units, dimensions, assembly }: Static<typeof DesignResponse>) => [
+      ...headed(
+        HEADINGS.sizes,
+        dimensions.map((row) => sizeLine(row, units)),
+      ),
       ...headed(HEADINGS.assembly, bullets(assembly.steps)),
     ],
   },

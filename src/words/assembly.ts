@@ -5,6 +5,9 @@ import { figure } from './figure.ts'
 import { type PlugFacts, plugsTell } from './plugs.ts'
 import type { Terms } from './terms.ts'
 
+/** What holds two halves: only the plan of making knows whether a screw fits. */
+const JOIN_THEM = 'join them with their screws, or with glue where no screw fits: the job sheet says which.'
+
 /** How the balls of a full ring go in between two grooved rings. */
 const FILLING: Readonly<Record<Assembly['easiestWay'], string>> = {
   'from-inside': 'Lay the balls in the outer groove and push the last one straight out from the middle.',
@@ -13,8 +16,8 @@ const FILLING: Readonly<Record<Assembly['easiestWay'], string>> = {
 }
 
 const CLOSING: Readonly<Record<Split, string>> = {
-  'inner-ring': 'Bring the two halves of the inner ring together inside the balls, one from each side.',
-  'outer-ring': 'Screw the halves together.',
+  'inner-ring': `Bring the two halves of the inner ring together inside the balls, one from each side, and ${JOIN_THEM}`,
+  'outer-ring': `Bring the halves together, and ${JOIN_THEM}`,
   none: 'A one-piece inner ring cannot go inside a full ring of balls. Split one ring.',
 }
 
@@ -44,11 +47,11 @@ export const CAGED_STEPS: Readonly<Record<Split, readonly string[]>> = {
   ],
   'inner-ring': [
     'Stand the cage in the middle of the outer ring and push a ball out through each pocket into the groove.',
-    'Bring the two halves of the inner ring together inside the balls, one from each side.',
+    `Bring the two halves of the inner ring together inside the balls, one from each side, and ${JOIN_THEM}`,
   ],
   'outer-ring': [
     'Slip the cage over the inner ring and push a ball in through each pocket into the groove.',
-    'Close the two halves of the outer ring over the balls and screw them together.',
+    `Close the two halves of the outer ring over the balls, and ${JOIN_THEM}`,
   ],
 }
 

@@ -18,7 +18,7 @@ import { dimensionName } from './dimension-names.ts'
 import { angleFigure, capitalised, figure } from './figure.ts'
 import { CONSTRUCTION_NAMES, MADE_OF } from './materials.ts'
 import { HELD } from './mounting.ts'
-import { giveOrTake, MEASURE_INSTEAD } from './plugs.ts'
+import { giveOrTake, LEAVE_OUT, MEASURE_INSTEAD } from './plugs.ts'
 import { signOf, TRADE_SIGN } from './standing.ts'
 import { TERMS, type Terms, WOODEN_PARTS } from './terms.ts'
 
@@ -367,6 +367,10 @@ export const TEMPLATE_LABELS = {
     `${count} pockets ${symbol} Ø${size}, towards the centre, at mid width`,
   blankThickness: (pieces: number, size: string, units: Units) =>
     pieces === 1 ? `thickness of the blank: ${size} ${units}` : `thickness of each of the two blanks: ${size} ${units}`,
+  /** Where nothing comes off its sides. */
+  thicknessAsIs: (size: string, units: Units) => `thickness: ${size} ${units}`,
+  thicknessOfHalves: (each: string, both: string, units: Units) =>
+    `thickness of each of the two blanks: ${each} ${units}, together ${both} ${units}`,
   thickness: (size: string, units: Units) => `thickness when faced: ${size} ${units}`,
   thicknessOfBoth: (size: string, units: Units) => `thickness of both together, when faced: ${size} ${units}`,
 } as const
@@ -421,7 +425,7 @@ export const GAUGE_LABELS = {
   beforeFinish: ', before the finish',
   /** Where the two cannot tell when a groove is finished. */
   entersAt: (size: string, gap: GapSpread, units: Units) => `${size}: enters at a gap of ${giveOrTake(gap, units)}`,
-  decidesNothing: `decides nothing: ${MEASURE_INSTEAD}`,
+  decidesNothing: `decides nothing, so ${LEAVE_OUT}: ${MEASURE_INSTEAD}`,
   /** Instead of the outline of a plug. */
   noOutline: 'larger than a page: not drawn',
   oneEnd: 'larger than a page: one end is drawn',

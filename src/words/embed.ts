@@ -10,6 +10,7 @@ export const EMBED = {
   symbol: 'Symbol',
   size: 'Size',
   onTheRule: 'On the rule',
+  byCaliper: 'by caliper',
   exact: 'Exact',
   sizes: 'All sizes',
   warnings: 'Warnings',

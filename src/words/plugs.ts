@@ -23,6 +23,8 @@ export const giveOrTake = ({ mean, standardDeviation }: GapSpread, units: Units)
   `${figure(rounded(mean, units), units)}, give or take ${figure(standardDeviation, units)}`
 
 export const MEASURE_INSTEAD = 'measure the gap with a rule'
+/** Both plugs, where they tell nothing that the rule does not. */
+export const LEAVE_OUT = 'you may leave both out'
 
 /** Joined, not concatenated: V8 writes JSON of a flat string at twice the speed of one that is still in pieces. */
 export function plugsTell(facts: PlugFacts, units: Units, { element, raceway }: Terms): string {
@@ -36,6 +38,6 @@ export function plugsTell(facts: PlugFacts, units: Units, { element, raceway }: 
     giveOrTake(whenNoGoRefuses, units),
     decides
       ? `. The ${raceway.one} is finished when go enters, no-go does not, and the last ${element.one} goes in.`
-      : `. So the plugs cannot tell when the ${raceway.one} is finished: once the last ${element.one} goes in, ${MEASURE_INSTEAD}.`,
+      : `. So the plugs cannot tell when the ${raceway.one} is finished: once the last ${element.one} goes in, ${MEASURE_INSTEAD}. For that you need no plugs: ${LEAVE_OUT}.`,
   ].join('')
 }

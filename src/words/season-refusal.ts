@@ -31,7 +31,7 @@ export function seasonRefusalSentence(refusal: SeasonRefusal, scale: Scale, { el
 }
 
 export const memorySentence = (species: SpeciesId): string =>
-  `The movement of ${SPECIES[species].name} is quoted from memory and was not checked against a source. Treat it as a guess.`
+  `The movement of ${SPECIES[species].name} is a figure that was not checked in print. Treat it as a guess.`
 
 /* Faults of a request that its schema does not find. */
 

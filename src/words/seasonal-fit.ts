@@ -201,8 +201,8 @@ const BOARDS = [
   'Cupping is not counted. A flat-sawn board 100 mm wide can cup by some 0.2 mm (common practice, no source).',
 ]
 const SEGMENTED =
-  'A segmented part is computed as an elastic ring of straight pieces with miter joints as strong as the wood, in one layer (stiffness from memory where it is not printed). Wood gives way slowly, so the stress is the most that it comes to.'
-const DIFFER = `Boards of one species differ: the chances let the movement of each board vary by ${100 * BOARD_VARIATION.relative} % (standard deviation; Wood Handbook, from memory).`
+  'A segmented part is computed as an elastic ring of straight pieces with miter joints as strong as the wood, in one layer (with figures of stiffness that were not checked in print where none is printed). Wood gives way slowly, so the stress is the most that it comes to.'
+const DIFFER = `Boards of one species differ: the chances let the movement of each board vary by ${100 * BOARD_VARIATION.relative} % (standard deviation; Wood Handbook, not checked in print).`
 const DAMPER = `Wood that has dried holds more moisture in the same air than wood that took it up: the chances allow for ${HYSTERESIS.moisture} % of moisture either way, half of the ${HYSTERESIS.loop} % that a page on timber quotes.`
 const SPLIT = 'Make both halves of a split ring with the grain in the same direction, or their shapes will differ.'
 

@@ -19,7 +19,10 @@ export function signOfSize(key: DimensionKey, openings: Openings): string {
 }
 
 /** The meaning of each sign. */
-const SIGN_MEANINGS = [`${TRADE_SIGN} common practice, no source`, `${MEMORY_SIGN} from memory`] as const
+const SIGN_MEANINGS = [
+  `${TRADE_SIGN} common practice, no source`,
+  `${MEMORY_SIGN} handbook figure, not checked in print`,
+] as const
 
 /** At the foot of a sheet: of those signs that stand on it. */
 export const signMeanings = (texts: readonly string[]): readonly string[] =>

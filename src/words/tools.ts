@@ -1,4 +1,5 @@
-import { percent } from './figure.ts'
+import { lengthOf, type Units } from '#shared/units/length.ts'
+import { caliperFigure, percent } from './figure.ts'
 
 /*
  * Words for programs that are driven by a language model: the purpose of each tool, and the lines of a short answer.
@@ -59,11 +60,19 @@ export const unknownTable = (quoted: string, known: readonly string[]): string =
 
 export const unknownTool = (quoted: string): string => `There is no tool ${quoted}.`
 
-type Shown = { readonly name: string; readonly symbol?: string; readonly shop: string }
+type Shown = {
+  readonly name: string
+  readonly symbol?: string
+  readonly value: number
+  readonly shop: string
+  readonly byCaliper?: boolean
+}
 
-/** A size of a table. */
-export const sizeLine = ({ name, symbol, shop }: Shown): string =>
-  symbol === undefined ? `- ${name}: ${shop}` : `- ${name} (${symbol}): ${shop}`
+/** A size of a table: the figure of the rule, or the exact one where a rule would spoil the bearing. */
+export const sizeLine = ({ name, symbol, value, shop, byCaliper }: Shown, units: Units): string => {
+  const size = byCaliper === true ? `${caliperFigure(lengthOf(value, units), units)}, by caliper` : shop
+  return symbol === undefined ? `- ${name}: ${size}` : `- ${name} (${symbol}): ${size}`
+}
 
 type Warned = {
   readonly severity: string
@@ -84,7 +93,7 @@ export const changeOf = ({ path, value }: { readonly path: string; readonly valu
 export const chanceLine = (name: string, chance: number): string => `- ${name}: ${percent(chance)}`
 
 export const HEADINGS = {
-  sizes: 'Sizes (on the rule):',
+  sizes: 'Sizes, on the rule unless a caliper is named:',
   assembly: 'Assembly:',
   chances: 'Chances:',
   matters: 'What matters most:',

@@ -2,6 +2,7 @@ import type { Page } from 'playwright-core'
 import { expect } from 'vitest'
 import { STAGE_NAMES } from '#src/words/kiosk/page.ts'
 import { ask } from '#tests/support/ask.ts'
+import { eventually } from '#tests/support/eventually.ts'
 import { violations, violationsOfColour } from './axe.ts'
 import { boxesOf } from './browser.ts'
 import { inkOf } from './ink.ts'
@@ -385,6 +386,9 @@ describe('before the lathe', () => {
     const { page, faults } = await openedJob(`${FIRST}${YEAR}&radialInternalClearance=0.05&stage=place`)
     await page.locator('#take-advice').waitFor()
     expect(await page.locator('[name="making.woods.outerRing.species"]').inputValue()).toBe('maple-sugar')
+    // What is left open is counted as something, and the page says as what.
+    const counted = page.locator('[name="making.woods.outerRing.construction"] option').first()
+    await eventually(async () => expect(await counted.textContent()).toMatch(/^not chosen: counted as .* board$/))
     expect(await page.locator('.summary').textContent()).toMatch(/of 100/)
     expect(await page.locator('main').textContent()).not.toContain('`')
     await page.locator('#take-advice').click()

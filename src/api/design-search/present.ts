@@ -28,7 +28,7 @@ import { shownBy } from '#src/api/schema.ts'
 import { toSource } from '#src/api/source.ts'
 import { toWarning } from '#src/api/warning.ts'
 import type { Fault } from '#src/http/problem.ts'
-import { cautionCodes } from '#src/words/caution.ts'
+import { cautionCodes } from '#src/words/bearing-caution.ts'
 import {
   countsReversed,
   droppedFor,

@@ -15,7 +15,7 @@ export const sourcesRoute: FastifyPluginAsyncTypebox = async (app) => {
       tags: ['reference'],
       summary: 'The sources of every figure and formula',
       description:
-        'Where does a figure come from, and how sure is it? You get every source with its standing: published, quoted, from memory, derived here, or common practice. Parameters narrow the list.',
+        'Where does a figure come from, and how sure is it? You get every source with its standing: published, quoted, from memory (not checked in print), derived here, or common practice. Parameters narrow the list.',
       body: SourcesRequest,
       response: { 200: refTo<typeof SourcesResponse>('SourcesResponse') },
     },

@@ -228,12 +228,20 @@ function thickness(design: DesignOf<Placed>, { blank, segments }: RingStock, key
   const say = sizeTextFor(design.bearing)
   const { units } = design.bearing.resolved.input
   const glued = segments && TEMPLATE_NOTES.segments(segments, say)
+  const areHalves = of === 'thicknessOfBoth'
+  const [rough, faced] = [say(blank.thickness), say(cutSize(design, key))]
+  const sign = tradeSign(key, design.bearing)
+  const alike = areHalves
+    ? TEMPLATE_LABELS.thicknessOfHalves(rough, faced, units)
+    : TEMPLATE_LABELS.thicknessAsIs(faced, units)
+  const apart = [
+    TEMPLATE_LABELS.blankThickness(blank.pieces, rough, units),
+    `${TEMPLATE_LABELS[of](faced, units)}${sign}`,
+  ]
+  const isLeftAsItIs = say(mm(blank.thickness * (areHalves ? 2 : 1))) === faced
   return [
     ...(glued === undefined ? [] : [{ words: glued }, { words: TEMPLATE_NOTES.joints }]),
-    { words: TEMPLATE_LABELS.blankThickness(blank.pieces, say(blank.thickness), units) },
-    {
-      words: `${TEMPLATE_LABELS[of](say(cutSize(design, key)), units)}${tradeSign(key, design.bearing)}`,
-    },
+    ...(isLeftAsItIs ? [`${alike}${sign}`] : apart).map((words) => ({ words })),
   ]
 }
 

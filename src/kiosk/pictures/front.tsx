@@ -1,4 +1,4 @@
-import type { Design } from '#shared/bearing/arrangements.ts'
+import type { CagedBearing, Design } from '#shared/bearing/arrangements.ts'
 import { isOfPlates } from '#shared/bearing/arrangements.ts'
 import { bearingFacts } from '#src/words/bearing-facts.ts'
 import { figure } from '#src/words/figure.ts'
@@ -45,6 +45,7 @@ export function FrontPicture({ design }: { readonly design: Design }) {
         {rings.map(({ radius, class: name }) => (
           <circle key={`${name}${radius}`} class={name} cx={MIDDLE} cy={MIDDLE} r={Math.max(radius * scale, 0)} />
         ))}
+        {'cage' in design.bearing && <Cage of={design.bearing} step={step} scale={scale} />}
         {balls.map(({ x, y }) => (
           <circle key={`${x} ${y}`} class="ball" cx={x} cy={y} r={(ballDiameter / 2) * scale} />
         ))}
@@ -60,6 +61,25 @@ export function FrontPicture({ design }: { readonly design: Design }) {
         ))}
       </svg>
     </figure>
+  )
+}
+
+/** The webs of a cage as one dashed circle: it begins behind the first pocket, and a dash and a gap are a step. */
+function Cage(part: { readonly of: CagedBearing; readonly step: number; readonly scale: number }) {
+  const { cage, pitchRadius } = part.of
+  const half = Math.asin(cage.pocketDiameter / 2 / pitchRadius)
+  const open = (2 * half) / part.step
+  return (
+    <circle
+      class="cage"
+      cx={MIDDLE}
+      cy={MIDDLE}
+      r={((cage.outsideDiameter + cage.boreDiameter) / 4) * part.scale}
+      stroke-width={((cage.outsideDiameter - cage.boreDiameter) / 2) * part.scale}
+      pathLength={(2 * Math.PI) / part.step}
+      stroke-dasharray={`${1 - open} ${open}`}
+      transform={`rotate(${(half * 180) / Math.PI - 90} ${MIDDLE} ${MIDDLE})`}
+    />
   )
 }
 

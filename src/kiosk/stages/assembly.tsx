@@ -1,10 +1,10 @@
-import { type Json, listOf, part, textOf } from '#src/kiosk/json.ts'
+import { type Json, listOf, messagesOf, part, textOf } from '#src/kiosk/json.ts'
 import { useReply } from '#src/kiosk/reply.ts'
 import type { StageProps } from '#src/kiosk/stage.ts'
 import { Answered, NoBearing } from '#src/kiosk/waiting.tsx'
-import { SHEET } from '#src/words/job-sheet/sheet.ts'
+import { LABELS } from '#src/words/job-sheet/labels.ts'
 
-/** The last operations of the job sheet: those after both rings fit. */
+/** The last operations of the job sheet: those after both rings fit, up to the care, which is a stage of its own. */
 export function AssemblyStage({ derived }: StageProps) {
   const { request } = derived
   const reply = useReply('/v1/job-sheet', request)
@@ -16,16 +16,7 @@ export function AssemblyStage({ derived }: StageProps) {
           {lastOf(listOf(sheet['operations']).map(part)).map((operation) => (
             <li key={textOf(operation['id'])}>
               <h3>{textOf(operation['title'])}</h3>
-              <p>{textOf(operation['how'])}</p>
-              <p>
-                <strong>{SHEET.check}:</strong> {textOf(operation['check'])}
-              </p>
-              <p>
-                <strong>{SHEET.mistake}:</strong> {textOf(part(operation['mistake'])['looksLike'])}
-              </p>
-              <p>
-                <strong>{SHEET.cost}:</strong> {textOf(part(operation['mistake'])['costs'])}
-              </p>
+              <Operation operation={operation} told={derived.cautions} />
             </li>
           ))}
         </ol>
@@ -36,4 +27,36 @@ export function AssemblyStage({ derived }: StageProps) {
 
 /** From the finish on: all that comes before is done when everything fits. */
 const lastOf = (operations: readonly Json[]): readonly Json[] =>
-  operations.slice(operations.findIndex((operation) => operation['id'] === 'finish'))
+  operations
+    .slice(operations.findIndex((operation) => operation['id'] === 'finish'))
+    .filter((operation) => operation['id'] !== CARE)
+
+/** Of the operation that looks after a bearing. */
+export const CARE = 'care'
+
+/**
+ * How an operation is done, with its dangers, its check and what goes wrong.
+ *
+ * @param of.told cautions that stand on every stage already
+ */
+export const Operation = ({ operation, told }: { readonly operation: Json; readonly told: readonly string[] }) => (
+  <>
+    {messagesOf(operation['cautions'])
+      .filter((message) => !told.includes(message))
+      .map((message) => (
+        <p key={message}>
+          <strong>{LABELS.caution}:</strong> {message}
+        </p>
+      ))}
+    <p>{textOf(operation['how'])}</p>
+    <p>
+      <strong>{LABELS.check}:</strong> {textOf(operation['check'])}
+    </p>
+    <p>
+      <strong>{LABELS.mistake}:</strong> {textOf(part(operation['mistake'])['looksLike'])}
+    </p>
+    <p>
+      <strong>{LABELS.cost}:</strong> {textOf(part(operation['mistake'])['costs'])}
+    </p>
+  </>
+)

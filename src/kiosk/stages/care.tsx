@@ -1,17 +1,19 @@
 import { hasPlace } from '#src/kiosk/job/bearing.ts'
-import { part, textOf } from '#src/kiosk/json.ts'
+import { listOf, part, textOf } from '#src/kiosk/json.ts'
 import { useReply } from '#src/kiosk/reply.ts'
 import { later } from '#src/kiosk/second-script.ts'
 import type { StageProps } from '#src/kiosk/stage.ts'
 import { Answered, NoBearing } from '#src/kiosk/waiting.tsx'
+import { CARE, Operation } from './assembly.tsx'
 import { CarriedLoad, loadOf } from './run.tsx'
 
 /** Where the finished bearing may stand, what it carries, and how to look after it. */
 export function CareStage({ job, derived }: StageProps) {
-  const { request, terms } = derived
+  const { request } = derived
   const isPlaced = hasPlace(job.bearing)
   const season = useReply('/v1/seasonal-fit', isPlaced && request ? { design: request } : undefined)
   const loads = useReply('/v1/load-check', loadOf(job, derived))
+  const sheet = useReply('/v1/job-sheet', request)
   const words = later()?.care
   if (request === undefined) return <NoBearing derived={derived} />
   if (words === undefined) return null
@@ -24,11 +26,14 @@ export function CareStage({ job, derived }: StageProps) {
       {loads.kind === 'nothing' && <p>{words.noLoad}</p>}
       <CarriedLoad reply={loads} />
       <h3>{words.rest}</h3>
-      <ul>
-        {words.habits(terms).map((habit) => (
-          <li key={habit}>{habit}</li>
-        ))}
-      </ul>
+      <Answered reply={sheet}>
+        {({ operations }) =>
+          listOf(operations)
+            .map(part)
+            .filter(({ id }) => id === CARE)
+            .map((operation) => <Operation key={CARE} operation={operation} told={derived.cautions} />)
+        }
+      </Answered>
       <p>
         <small>{words.standing}</small>
       </p>

@@ -60,8 +60,7 @@ function MoreField(of: {
   const { field, names } = of.leaf
   const name = names.join('.')
   const label = fieldName(name, of.derived.terms) ?? field.means
-  const stated = field.byDefault && choiceName(field.byDefault.stated)
-  const usual = stated && `${BEARING.usual}: ${later()?.onThePage(stated, of.derived.terms) ?? ''}`
+  const usual = hintOf(of.leaf, of.derived)
   const value = of.bearing[name] ?? ''
   const choices = field.kind === 'choice' ? field.choices.map(String) : field.kind === 'flag' ? ['true', 'false'] : []
   if (choices.length > 0)
@@ -88,4 +87,17 @@ function MoreField(of: {
       onInput={(text) => of.set({ [name]: text })}
     />
   )
+}
+
+/** What stands for a field that is left empty: its usual value, or what a stated year asks for. */
+function hintOf(
+  { field, names, path }: Leaf,
+  { terms, openings, countedAs, units }: DerivedBearing,
+): string | undefined {
+  const words = later()
+  const counted = countedAs[names.join('.')]
+  if (counted !== undefined && openings?.input.seasoned?.paths.includes(path))
+    return words?.decidedByYear(counted, field.kind === 'length' ? units : '')
+  const stated = field.byDefault && choiceName(field.byDefault.stated)
+  return stated && `${BEARING.usual}: ${words?.onThePage(stated, terms) ?? ''}`
 }

@@ -2,7 +2,7 @@ import { woodPartsOf } from '#shared/bearing/arrangements.ts'
 import type { WoodPart } from '#shared/bearing/wood-parts.ts'
 import { CONSTRUCTIONS } from '#shared/wood/construction.ts'
 import { Choice, TextField } from '#src/kiosk/controls.tsx'
-import { textsOf } from '#src/kiosk/derived-bearing.ts'
+import { type DerivedBearing, textsOf } from '#src/kiosk/derived-bearing.ts'
 import { HUMIDITIES, hasPlace, MONTHS, monthsIn, textOfMonths, WITHOUT_SPECIES } from '#src/kiosk/job/bearing.ts'
 import { type BearingTexts, withBearing } from '#src/kiosk/job/job.ts'
 import { withPoint } from '#src/kiosk/job/text.ts'
@@ -48,7 +48,7 @@ export function PlaceStage({ job, derived, change }: StageProps) {
               name={`making.woods.${each}.construction`}
               value={bearing[`making.woods.${each}.construction`] ?? ''}
               options={[
-                { value: '', label: PLACE.unknown },
+                { value: '', label: notChosen(derived, `making.woods.${each}.construction`) },
                 ...CONSTRUCTIONS.map((value) => ({ value, label: CONSTRUCTION_NAMES[value] })),
               ]}
               onPick={(text) =>
@@ -88,6 +88,10 @@ export function PlaceStage({ job, derived, change }: StageProps) {
     </div>
   )
 }
+
+/** Until the words for it are there, only that it is not chosen. */
+const notChosen = ({ countedAs }: DerivedBearing, name: string): string =>
+  later()?.notChosen(countedAs[name]) ?? PLACE.unknown
 
 function Wood(of: {
   readonly part: WoodPart | 'balls'

@@ -1,6 +1,6 @@
 import type { ArrangementName, Design } from '#shared/bearing/arrangements.ts'
 import type { Openings } from '#shared/bearing/assumed-sizes.ts'
-import type { Dimension } from '#shared/bearing/dimensions.ts'
+import { type Dimension, ruleText } from '#shared/bearing/dimensions.ts'
 import type { Units } from '#shared/units/length.ts'
 import { roundedIn } from '#shared/units/rounded.ts'
 import { dimensionName } from '#src/words/dimension-names.ts'
@@ -39,7 +39,7 @@ export function SizesTable({
         {rows.map((row) => (
           <tr key={row.key}>
             <th scope="row">{dimensionName(row.key, TERMS[arrangement])}</th>
-            <td>{(row.cutToShop ?? row.shop).text}</td>
+            <td>{ruleText(row) ?? BEARING.byCaliper}</td>
             <td>
               {roundedIn(row.cutTo ?? row.value, units).toFixed(DECIMALS[units])} {units}
               {signOfSize(row.key, openings)}

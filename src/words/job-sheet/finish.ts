@@ -2,7 +2,7 @@ import type { ArrangementName } from '#shared/bearing/arrangements.ts'
 import type { RingName } from '#shared/bearing/refusal.ts'
 import type { Mm, Units } from '#shared/units/length.ts'
 import { figure } from '#src/words/figure.ts'
-import { TERMS, WOODEN_PARTS } from '#src/words/terms.ts'
+import { TERMS, type Terms, WOODEN_PARTS } from '#src/words/terms.ts'
 import { gluedShut } from './joints.ts'
 import type { OperationWords } from './operation.ts'
 
@@ -96,6 +96,20 @@ const AT_THE_END: Readonly<
   caged: { title: 'Run it in by hand', measure: 'the play', holds: () => 'The cage drags nowhere.' },
 }
 
+/** What holds halves together that are not glued yet: washers no wider than the land, or clamps outside the balls. */
+const MEANWHILE: Readonly<Record<RingName, { readonly tool: string; readonly how: (terms: Terms) => string }>> = {
+  innerRing: {
+    tool: 'a bolt, two washers of wood',
+    how: () =>
+      'Until they are glued, clamp the halves of the inner ring between two washers of wood on a bolt through the bore: the washers must be smaller than the land, so that they clear all that rolls.',
+  },
+  outerRing: {
+    tool: 'three small clamps',
+    how: ({ element, raceway }) =>
+      `Until they are glued, hold the halves of the outer ring with three small clamps, evenly round, on the wood outside the ${raceway.one}: nothing may press on the ${element.many} or the inner ring.`,
+  },
+}
+
 /** Glue comes after the last cut: nobody can open the ring again to brush chips out or to ease a groove. */
 function looseSentence(arrangement: ArrangementName, { loose, isMounted }: RunInFacts): string {
   if (loose === undefined) return ''
@@ -107,11 +121,13 @@ function looseSentence(arrangement: ArrangementName, { loose, isMounted }: RunIn
 export function runIn(arrangement: ArrangementName, facts: RunInFacts): OperationWords {
   const { element, raceway } = TERMS[arrangement]
   const { title, measure, holds } = AT_THE_END[arrangement]
-  const gluesHere = facts.loose !== undefined && !facts.isMounted
+  const { loose } = facts
+  const gluesHere = loose !== undefined && !facts.isMounted
+  const held = loose && MEANWHILE[loose]
   return {
     title: gluesHere ? 'Assemble it, run it in by hand, and glue it shut' : title,
-    tool: gluesHere ? 'hands, glue' : 'hands',
-    how: `Turn it a few hundred times by hand, both ways, under a light load. Take it apart, wipe out the dust, look for shiny spots, and measure ${measure} once more.${looseSentence(arrangement, facts)}`,
+    tool: ['hands', ...(held ? [held.tool] : []), ...(gluesHere ? ['glue'] : [])].join(', '),
+    how: `${held === undefined ? '' : `${held.how(TERMS[arrangement])} `}Turn it a few hundred times by hand, both ways, under a light load. Take it apart, wipe out the dust, look for shiny spots, and measure ${measure} once more.${looseSentence(arrangement, facts)}`,
     check: `It coasts, and is as quiet at the end of a turn as at the start. ${holds(facts)}`,
     mistake: {
       looksLike: `A ${raceway.one} has a shiny spot in one place: the wood is high there, or one ${element.one} is large.`,

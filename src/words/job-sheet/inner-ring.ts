@@ -2,6 +2,7 @@ import type { Split } from '#shared/bearing/fields.ts'
 import type { Method } from '#shared/bearing/method.ts'
 import {
   BLOCK_ON_TRACK,
+  ENTER_READINGS,
   HOLLOW_EDGE,
   LAYOUT_CHECK,
   laidOn,
@@ -137,8 +138,7 @@ export const INNER_FIT = {
 } as const
 
 const BACK = 'Put the ring back on its mandrel, mark against mark.'
-const BY_READINGS =
-  'Send the readings to the fit correction. Remove what it says, clean out the dust, put the bearing together again, and measure.'
+const BY_READINGS = `${ENTER_READINGS} Remove what it says, clean out the dust, put the bearing together again, and measure.`
 
 /** The same of a groove and of a track, but for the tool. */
 const SAND: Pick<OperationWords, 'check' | 'mistake'> = {

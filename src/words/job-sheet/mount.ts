@@ -1,7 +1,12 @@
 import type { RingName } from '#shared/bearing/refusal.ts'
+import { SPECIES } from '#shared/data/species.ts'
 import type { Mounting } from '#shared/making/mounting.ts'
+import type { Shut } from '#shared/making/opening.ts'
 import type { PlateMounting } from '#shared/making/plate-mounting.ts'
-import type { Units } from '#shared/units/length.ts'
+import { mm, type Units } from '#shared/units/length.ts'
+import { INDOORS, UNSTATED_WOOD } from '#shared/wood/unstated.ts'
+import { figure } from '#src/words/figure.ts'
+import { nameInSentence } from '#src/words/load-check.ts'
 import {
   boardsSentence,
   driveSentence,
@@ -16,26 +21,56 @@ import type { OperationWords } from './operation.ts'
 
 /* How a bearing that runs comes on its shaft and into its housing. */
 
+/** What the plan of a mounting may leave open. */
+export type LeftOpen = 'shaft-hold' | 'shaft-diameter' | 'housing-hold' | 'housing-thickness' | 'wood' | 'year'
+
 interface MountFacts extends Mounting {
   /** Whether a seat takes holes. */
   readonly drills: boolean
   /** The ring whose halves nothing but glue will hold. */
   readonly loose: RingName | undefined
+  /** What keeps the bearing shut once all of this is done. */
+  readonly shut: Shut | undefined
+  readonly usual: readonly LeftOpen[]
+  /** What can only be read before it is shut: `the gap and the play`. */
+  readonly measured: string
 }
 
+/** What is counted with because nobody chose it: first of all, for another choice changes the seats. */
+function countedWith(usual: readonly LeftOpen[], names: Readonly<Record<LeftOpen, string>>): readonly string[] {
+  if (usual.length === 0) return []
+  const counted = usual.map((each) => names[each])
+  return [`Not chosen, so counted as usual: ${counted.join('; ')}. Where yours differs, cut the seats to yours.`]
+}
+
+const YEAR_OF_HOUSE = `a heated house, from ${INDOORS.min} to ${INDOORS.max} % relative humidity`
+const WOOD_COUNTED = `flat-sawn ${nameInSentence(SPECIES[UNSTATED_WOOD].name)} for a wood that is not chosen`
+
 export function mount(
-  { shaft, housing, drive, drills, loose }: MountFacts,
+  { shaft, housing, drive, drills, loose, shut, usual, measured }: MountFacts,
   units: Units,
   terms: Terms,
 ): OperationWords {
   const holds = [shaft.hold, housing?.hold]
   const isGlued = holds.includes('glued')
   const held = [`${HELD[shaft.hold]} on the shaft`, ...(housing ? [`${HELD[housing.hold]} in the housing`] : [])]
+  const counted = countedWith(usual, {
+    'shaft-hold': `${HELD[shaft.hold]} on the shaft`,
+    'shaft-diameter': `a ${shaft.material} shaft of ${figure(shaft.shaftDiameter, units)}`,
+    'housing-hold': `${housing ? HELD[housing.hold] : ''} in the housing`,
+    'housing-thickness': `a board ${figure(housing?.thickness ?? mm(0), units)} thick`,
+    wood: WOOD_COUNTED,
+    year: YEAR_OF_HOUSE,
+  })
   const steps = [
+    ...counted,
     'Cut seats, keyways and holes with the bearing apart, and brush out the chips.',
     ...(loose === undefined
       ? []
       : [`Try every seat without glue. When all fit and the bearing runs, ${gluedShut(loose, terms)} Then mount it.`]),
+    ...(shut === 'by-its-seats'
+      ? [`Once the glue is hard, nobody opens it again: wax the ${terms.raceway.many} and measure ${measured} before.`]
+      : []),
     `Shaft: ${onShaftSentence(shaft, units, terms)}`,
     ...(housing ? [`Housing: ${housingSentence(housing, units)}`] : []),
     ...(drive ? [`To turn it: ${driveSentence(drive, units)}`] : []),
@@ -63,7 +98,19 @@ export function mount(
 }
 
 /** The same of a turntable between two boards. */
-export function mountPlates({ pin, boards, screws }: PlateMounting, units: Units): OperationWords {
+export function mountPlates(
+  { pin, boards, screws, usual }: PlateMounting & { readonly usual: readonly LeftOpen[] },
+  units: Units,
+): OperationWords {
+  const noun = pin.hold === 'retained' ? 'bolt' : 'pin'
+  const counted = countedWith(usual, {
+    'shaft-hold': `the pin ${HELD[pin.hold]}`,
+    'shaft-diameter': `a ${pin.material} ${noun} of ${figure(pin.shaftDiameter, units)}`,
+    'housing-hold': `the plates ${HELD[boards.hold]} to their boards`,
+    'housing-thickness': `boards ${figure(boards.thickness, units)} thick`,
+    wood: WOOD_COUNTED,
+    year: YEAR_OF_HOUSE,
+  })
   const isGlued = pin.hold === 'glued' || boards.hold === 'glued'
   return {
     title: `Mount it between two boards, the plates ${boards.hold}`,
@@ -75,7 +122,7 @@ export function mountPlates({ pin, boards, screws }: PlateMounting, units: Units
       ...(screws ? [screwTools(screws, 2).replace('drill press, ', '')] : []),
       ...(isGlued ? ['epoxy'] : []),
     ].join(', '),
-    how: `Drill with the turntable apart, and brush out the chips. Boards: ${boardsSentence(boards, screws, units)} Pin: ${pinSentence(pin, units)} Lay the balls in, and lower the upper plate with its board over the pin.`,
+    how: `${counted.map((sentence) => `${sentence} `).join('')}Drill with the turntable apart, and brush out the chips. Boards: ${boardsSentence(boards, screws, units)} Pin: ${pinSentence(pin, units)} Lay the balls in, and lower the upper plate with its board over the pin.`,
     check: `${screws ? 'Every screw head lies below the face, and nothing' : 'Nothing'} stands above ${screws ? 'it' : 'the lower face'} but the pin. The turntable turns as freely as before, and the pin touches neither the upper plate nor the board on top.`,
     mistake: {
       looksLike: 'The upper plate scrapes on the pin at one place.',

@@ -2,6 +2,11 @@ import type { Method } from '#shared/bearing/method.ts'
 import type { Mandrel } from '#shared/making/work-holding.ts'
 import type { Mm, Units } from '#shared/units/length.ts'
 import { figure } from '#src/words/figure.ts'
+import { STAGE_NAMES } from '#src/words/kiosk/page.ts'
+
+/** The step of the page that takes the readings and says what comes off, by the name that it has there. */
+export const AT_THE_LATHE = `“${STAGE_NAMES.lathe}”`
+export const ENTER_READINGS = `Enter the readings under ${AT_THE_LATHE}.`
 
 /** The words of one operation of the job sheet. */
 export interface OperationWords {

@@ -4,7 +4,9 @@ import { figure } from '#src/words/figure.ts'
 import { giveOrTake, type PlugFacts } from '#src/words/plugs.ts'
 import type { Terms } from '#src/words/terms.ts'
 import {
+  AT_THE_LATHE,
   BLOCK_ON_TRACK,
+  ENTER_READINGS,
   FULL_LINE_STAYS,
   type GapFacts,
   HELD_OUTSIDE,
@@ -161,8 +163,7 @@ export const OUTER_GROOVE = {
     check: PROFILE_SHORT,
     mistake: {
       looksLike: `Each ${figure(facts.over, facts.units)} too deep opens the gap by ${figure(facts.opens, facts.units)}.`,
-      costs:
-        'You cannot put wood back. Larger balls, a spacer or a new ring can still save the bearing: the fit correction works out which.',
+      costs: `You cannot put wood back. Larger balls, a spacer or a new ring can still save the bearing: ${AT_THE_LATHE} works out which.`,
     },
   }),
   /** With a cage the balls stand apart: a plug tells the depth. */
@@ -236,23 +237,26 @@ function finished({ element, raceway }: Terms, { minBallGap, maxBallGap, isBare,
   }
 }
 
+/** Plugs that decide nothing need not be there. */
+const triedWith = ({ plugs }: SandFacts): string => `${plugs.decides ? 'the two plugs, ' : ''}a rule or feelers`
+
 const sand = (terms: Terms, facts: SandFacts, over = '') => ({
   title: `Sand the ${terms.raceway.one} of the outer ring to fit`,
-  how: `${RECHUCK}${over} Send the readings to the fit correction. Remove what it says, clean out the dust, and measure again. Count the strokes: the fit correction learns how much one stroke removes.`,
+  how: `${RECHUCK}${over} ${ENTER_READINGS} Remove what it says, clean out the dust, and measure again. Count the strokes: ${AT_THE_LATHE} learns how much one stroke removes.`,
   check: finished(terms, facts).check,
   mistake: {
     looksLike: finished(terms, facts).looksLike,
-    costs: `The ${terms.raceway.one} is ${terms.tooFar}: ask the fit correction how to save the bearing.`,
+    costs: `The ${terms.raceway.one} is ${terms.tooFar}: ${AT_THE_LATHE} says how to save the bearing.`,
   },
 })
 
 export const OUTER_SAND = {
   radial: (terms: Terms, facts: SandFacts): OperationWords => ({
     ...sand(terms, facts, ` ${OVER_A_DOWEL}`),
-    tool: 'lathe, strips of abrasive, a dowel for the groove, the two plugs, a rule or feelers',
+    tool: `lathe, strips of abrasive, a dowel for the groove, ${triedWith(facts)}`,
   }),
   roller: (terms: Terms, facts: SandFacts): OperationWords => ({
     ...sand(terms, facts, ` ${BLOCK_ON_TRACK}`),
-    tool: 'lathe, abrasive on a narrow block with a handle, the two plugs, a rule or feelers',
+    tool: `lathe, abrasive on a narrow block with a handle, ${triedWith(facts)}`,
   }),
 } as const

@@ -4,6 +4,7 @@ import type { Mm, Units } from '#shared/units/length.ts'
 import { figure } from '#src/words/figure.ts'
 import { screwHoles, screwTools } from './joints.ts'
 import {
+  AT_THE_LATHE,
   type GapFacts,
   HELD_OUTSIDE,
   HOLLOW_EDGE,
@@ -26,8 +27,7 @@ export const outerTrack = (facts: GapFacts): OperationWords => ({
   check: `Measure it with the inside caliper at both ends, in two directions. ${ROUND_EDGE}`,
   mistake: {
     looksLike: `Each ${figure(facts.over, facts.units)} too much all round opens the gap by ${figure(facts.opens, facts.units)}.`,
-    costs:
-      'You cannot put wood back. Thicker rollers, a spacer or a new ring can still save the bearing: the fit correction works out which.',
+    costs: `You cannot put wood back. Thicker rollers, a spacer or a new ring can still save the bearing: ${AT_THE_LATHE} works out which.`,
   },
 })
 

@@ -5,17 +5,15 @@ import { capitalised, figure } from '#src/words/figure.ts'
 import { MADE_OF } from '#src/words/materials.ts'
 import { TRADE_SIGN } from '#src/words/standing.ts'
 import { TERMS } from '#src/words/terms.ts'
+import { LABELS } from './labels.ts'
 
 /** Words round the operations: headings, and leads of paragraphs. */
 export const SHEET = {
   name: 'Job sheet',
   use: 'Use',
-  caution: 'Caution',
+  ...LABELS,
   tools: 'Tools',
   how: 'How',
-  check: 'Check',
-  mistake: 'Mistake',
-  cost: 'Cost',
   tick: 'tick by hand when done',
   symbol: 'symbol',
   size: 'size',
@@ -33,7 +31,6 @@ export const SHEET = {
   blank: 'no.',
   notToScale: 'nothing on this page is to scale',
   readFull: 'Read the full job sheet once before you work by this one: it says how each step is done.',
-  code: 'This code leads back to this bearing',
 } as const
 
 /** Before a caution, the first time whole and then by its name alone. */

@@ -2,11 +2,13 @@ import type { ArrangementName } from '#shared/bearing/arrangements.ts'
 import type { WoodPart } from '#shared/bearing/wood-parts.ts'
 import type { Blank } from '#shared/making/blanks.ts'
 import type { BoardOption } from '#shared/making/boards.ts'
+import type { Shut } from '#shared/making/opening.ts'
 import type { Mm, Units } from '#shared/units/length.ts'
 import type { Construction } from '#shared/wood/construction.ts'
 import { figure } from '#src/words/figure.ts'
 import { BAR_ENTERS } from '#src/words/gauge-kit.ts'
 import { nameInSentence } from '#src/words/load-check.ts'
+import { LEAVE_OUT, MEASURE_INSTEAD } from '#src/words/plugs.ts'
 import { TRADE_SIGN } from '#src/words/standing.ts'
 import { TERMS, WOODEN_PARTS } from '#src/words/terms.ts'
 import type { OperationWords } from './operation.ts'
@@ -78,7 +80,7 @@ export const wood = (
 ): OperationWords => ({
   title: 'Choose the wood',
   tool: 'a rule, a pencil',
-  how: `${woods.every(({ construction }) => construction === 'cross-laminated-ply') ? 'Take plywood of many thin layers without gaps.' : 'Take straight-grained wood without knots or splits.'} Leave it in the room where the bearing will live for two weeks ${TRADE_SIGN}.${lies.hasGrain ? (lies.isSplit ? HALVES : (ALIKE[arrangement] ?? '')) : ''}${woods.map((each) => planned(each, units)).join('')}${ofBalls === undefined ? '' : ` For the ${TERMS[arrangement].element.many}: ${nameInSentence(ofBalls)}.`}${year === undefined ? '' : ` ${year} Design it again with your woods and the air that it will live in, before you cut.`}`,
+  how: `${woods.every(({ construction }) => construction === 'cross-laminated-ply') ? 'Take plywood of many thin layers without gaps.' : 'Take straight-grained wood without knots or splits.'} Leave the wood for two weeks ${TRADE_SIGN} in the room where the bearing will be used.${lies.hasGrain ? (lies.isSplit ? HALVES : (ALIKE[arrangement] ?? '')) : ''}${woods.map((each) => planned(each, units)).join('')}${ofBalls === undefined ? '' : ` For the ${TERMS[arrangement].element.many}: ${nameInSentence(ofBalls)}.`}${year === undefined ? '' : ` ${year} Design it again with your woods and the air that it will live in, before you cut.`}`,
   check: `A straightedge laid across each face does not rock, and the board weighs the same on two days.`,
   mistake: {
     looksLike: `The board was damp: a ${TERMS[arrangement].part.one} that was round on the lathe is oval a week later.`,
@@ -93,6 +95,8 @@ interface GaugeFacts {
   readonly barWidth?: Mm
   /** Thickness of the abrasive paper; left out where no dowel carries any. */
   readonly paper?: Mm
+  /** Whether the plugs tell what a rule in the gap does not. */
+  readonly arePlugsNeeded: boolean
   readonly units: Units
 }
 
@@ -117,8 +121,9 @@ const SETS: Readonly<Record<ArrangementName, { readonly how: string; readonly ch
 const dowels = (paper: Mm, units: Units): string =>
   `Turn the dowels for paper ${figure(paper, units)} thick, wrapped once. Where yours is thicker or thinner, turn them thinner or thicker by twice the difference.`
 
-export function gauges(arrangement: ArrangementName, { within, barWidth, paper, units }: GaugeFacts): OperationWords {
-  const { part, raceway } = TERMS[arrangement]
+export function gauges(arrangement: ArrangementName, facts: GaugeFacts): OperationWords {
+  const { within, barWidth, paper, arePlugsNeeded, units } = facts
+  const { element, part, raceway } = TERMS[arrangement]
   const plugs = arrangement === 'caged' ? 'the plug' : 'both plugs'
   const areBars = barWidth !== undefined
   const make = areBars
@@ -127,7 +132,7 @@ export function gauges(arrangement: ArrangementName, { within, barWidth, paper, 
   return {
     title: 'Make the gauges',
     tool: `lathe, gouge and scraper, outside caliper, fine saw, file, the printed gauge sheet, glue, thin plywood or card${raceway.one === 'track' ? '' : ', a grinder'}`,
-    how: `${make} Write the size on it. Print the gauge sheet at full size, glue it to thin plywood or card, cut outside its lines, and file to them. ${SETS[arrangement].how}${paper === undefined ? '' : ` ${dowels(paper, units)}`}`,
+    how: `${arePlugsNeeded ? '' : `The plugs decide nothing with these ${element.many}, so ${LEAVE_OUT}: ${MEASURE_INSTEAD} instead. To have them all the same: `}${make} Write the size on it. Print the gauge sheet at full size, glue it to thin plywood or card, cut outside its lines, and file to them. ${SETS[arrangement].how}${paper === undefined ? '' : ` ${dowels(paper, units)}`}`,
     check: `Measure each plug with the caliper ${areBars ? 'from end to end, straight and a little askew, on both faces' : 'at both ends, in two directions'}: it must be within ${figure(within, units)} ${TRADE_SIGN}.${arrangement === 'roller' ? '' : ' Lay each profile on a second print of its sheet: it must cover the outline, and no more.'} ${SETS[arrangement].check}${paper === undefined ? '' : ' Measure each dowel once more with the paper on: twice the radius of its profile.'}`,
     mistake: {
       looksLike: areBars
@@ -138,25 +143,35 @@ export function gauges(arrangement: ArrangementName, { within, barWidth, paper, 
   }
 }
 
-/** The readings a year later. */
-const YEARLY: Readonly<Record<ArrangementName, string>> = {
+/** What is read once the bearing is in use. */
+export const MEASURED_LATER: Readonly<Record<ArrangementName, string>> = {
   radial: 'the gap and the play',
   roller: 'the gap and the play',
   thrust: 'the gap and the space between the plates',
   caged: 'the play',
 }
 
-/** @param isGluedShut so that nobody reaches its grooves again */
-export function care(arrangement: ArrangementName, isGluedShut: boolean): OperationWords {
+/** What keeps it shut, and what can still be done from outside. */
+const SHUT: Readonly<Record<Shut, string>> = {
+  'by-its-halves': 'It is glued shut: do not open it.',
+  'by-its-seats': 'The glue of its seats keeps it shut: do not open it.',
+}
+
+/** @param shut what keeps anybody from its grooves */
+export function care(arrangement: ArrangementName, shut: Shut | undefined): OperationWords {
   const { raceway, element } = TERMS[arrangement]
+  const brushed =
+    shut === undefined
+      ? `Brush out the dust, and wax the ${raceway.many} again when it runs rough`
+      : `${SHUT[shut]} Brush the dust out from the side, and rub a little wax on the ${element.many} where they show when it runs rough`
   return {
     title: 'Keep it running',
     tool: 'a brush, hard paste wax, a rule',
-    how: `Keep it out of the sun, and away from heaters and damp. ${isGluedShut ? `It is glued shut: do not open it. Brush the dust out from the side, and rub a little wax on the ${element.many} where they show when it runs rough: no oil.` : `Brush out the dust, and wax the ${raceway.many} again when it runs rough: no oil.`} Once a year, in the driest month and in the dampest, measure ${YEARLY[arrangement]} again.`,
+    how: `Turn it by hand now and then. Keep it out of the sun, and away from heaters and damp. ${brushed}. Never oil wood that ${element.many} run on: it swells. Once a year, in the driest month and in the dampest, measure ${MEASURED_LATER[arrangement]} again, and write it on the job sheet.`,
     check: 'It turns freely all the way round, as it did when it was new, and nothing is cracked.',
     mistake: {
       looksLike: 'It goes stiff in one season.',
-      costs: `Do not force it: the wood has moved. Wait for the season to turn${isGluedShut ? '' : `, or ease the ${raceway.many} with a few strokes`}.`,
+      costs: `Do not force it: the wood has moved. Wait for drier or damper air${shut === undefined ? `, or ease the ${raceway.many} with a few strokes` : ''}.`,
     },
   }
 }

@@ -24,6 +24,7 @@ export const BEARING = {
   sizes: 'Sizes to cut',
   size: 'Size',
   onTheRule: 'On the rule',
+  byCaliper: 'by caliper',
   exact: 'Exact',
   usual: 'Usual value',
   usualChoice: 'as usual',

@@ -99,6 +99,14 @@ export function valueName(text: string): string | undefined {
   return Object.hasOwn(VALUE_NAMES, text) ? VALUE_NAMES[text] : undefined
 }
 
+/** A choice that is left open, and what stands for it where something does. */
+export const notChosen = (counted: string | undefined): string =>
+  counted === undefined ? PLACE.unknown : `${PLACE.unknown}: counted as ${valueName(counted) ?? counted}`
+
+/** A field that is left open and whose value the year decides. */
+export const decidedByYear = (counted: string, unit: string): string =>
+  `Left empty: counted as ${valueName(counted) ?? counted}${unit === '' ? '' : ` ${unit}`}, which the year asks for`
+
 /** What a link states, as a line of a list. A name that nothing here knows stays as the link has it. */
 export function statedLine(name: string, text: string, units: Units, terms: Terms): string {
   const unit = Object.hasOwn(ROWS, name) ? ROWS[name]?.[1] : undefined

@@ -2,7 +2,13 @@ import fc from 'fast-check'
 import { describe, expect, test } from 'vitest'
 import type { RadialInput } from '#shared/bearing/arrangements/radial/input.ts'
 import { type FullRingBearing, type FullRingInput, fullRingsOf } from '#shared/bearing/arrangements.ts'
-import { DIMENSION_SYMBOLS, type Dimension, type DimensionKey } from '#shared/bearing/dimensions.ts'
+import {
+  BY_CALIPER,
+  DIMENSION_SYMBOLS,
+  type Dimension,
+  type DimensionKey,
+  ruleText,
+} from '#shared/bearing/dimensions.ts'
 import { ballGap } from '#shared/geometry/ring-of-balls.ts'
 import { mm } from '#shared/units/length.ts'
 import { shopFigure } from '#shared/units/shop-figure.ts'
@@ -204,4 +210,25 @@ describe('what a size does to the ball gap', () => {
     expect(even.shop).toEqual({ text: '3.2 mm', error: 0 })
     expect(even.gapChangeAtShop).toBeWithin(1e-13, 0)
   })
+})
+
+test.each([PLAIN, ROLLERS, PLATES, CAGED])(
+  'a rule gives no figure for a size that a caliper is set to, of $arrangement',
+  (input) => {
+    for (const row of anyDesigned({ ...input, finishAllowance: mm(0.05) }).dimensions) {
+      const rule = (row.cutToShop ?? row.shop).text
+      expect(ruleText(row), row.key).toBe(BY_CALIPER.has(row.key) ? undefined : rule)
+    }
+  },
+)
+
+test('whatever sets the gap, the play or the seat of the balls is measured by caliper', () => {
+  for (const input of [PLAIN, ROLLERS, PLATES, CAGED])
+    for (const { key } of anyDesigned(input).dimensions)
+      if (
+        /^(?:outerRing|innerRing|plates)\.(?:groove(?:Bottom|Depth|Radius)|track)|^gauge\.|^plugDiameter$|Clearance$/.test(
+          key,
+        )
+      )
+        expect(BY_CALIPER.has(key), key).toBe(true)
 })

@@ -37,7 +37,7 @@ test.each(['auto', 'legacy'] as const)('the official client lists and calls the 
     'search',
     'look_up',
   ])
-  expect((await said(client, 'design', DESIGN)).text).toContain('groove bottom diameter (De): 77.1 mm')
+  expect((await said(client, 'design', DESIGN)).text).toContain('groove bottom diameter (De): 77.14 mm, by caliper')
 })
 
 test('the list is small, and everything in it is described', async () => {

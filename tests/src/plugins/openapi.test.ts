@@ -96,6 +96,12 @@ describe('the page that describes the paths', () => {
     expect(brotliCompressSync(text).length).toBeLessThan(60_000)
   })
 
+  test('says what each choice means once', async () => {
+    const at = await sharedApp()
+    for (const path of ['/docs', '/openapi.json'])
+      expect((await ask(at + path)).text).not.toMatch(/([\w-]+(?:`|<\/code>): )(?:`|<code>)?\1/)
+  })
+
   test('leads nowhere that is not there: each example of a GET can be opened, each shape is on the page', async () => {
     const at = await sharedApp()
     const { text } = await ask(`${at}/docs`)

@@ -1,0 +1,8 @@
+/** Before the paragraphs of an operation, and below its code: few enough for the page to have them from the start. */
+export const LABELS = {
+  caution: 'Caution',
+  check: 'Check',
+  mistake: 'Mistake',
+  cost: 'Cost',
+  code: 'This code leads back to this bearing',
+} as const
