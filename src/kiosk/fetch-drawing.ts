@@ -1,3 +1,5 @@
+import { fetchPatiently } from './fetch-patiently.ts'
+
 /**
  * A drawing of the service as a part of the page, whose style sheet then decides on its colours; undefined where it cannot
  * be had.
@@ -7,7 +9,7 @@
  */
 export async function fetchDrawing(address: string, signal: AbortSignal): Promise<Element | undefined> {
   try {
-    const response = await fetch(address, { signal })
+    const response = await fetchPatiently(address, { signal })
     const { documentElement } = new DOMParser().parseFromString(await response.text(), 'image/svg+xml')
     // What stands between page and service has pages of its own, and they are no drawings.
     return documentElement.localName === 'svg' ? documentElement : undefined

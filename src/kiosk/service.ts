@@ -1,4 +1,5 @@
 import { TERMS, type Terms } from '#src/words/terms.ts'
+import { fetchPatiently } from './fetch-patiently.ts'
 import { isJson, type Json, listOf, part, textOf } from './json.ts'
 import { later } from './second-script.ts'
 
@@ -8,26 +9,18 @@ export type Reply =
   | { readonly kind: 'problem'; readonly messages: readonly string[] }
   | { readonly kind: 'unreached' }
 
-/** The service takes at most ten seconds for an answer; a network that is silent for longer brings none. */
-const LONGEST_MS = 15_000
-
-/** A service that has too much to do says when to come back. After so many times what it says is shown. */
-const MOST_TIMES = 20
-const BUSY = [429, 503]
-
 /**
  * Asks the service. Sentences come in the words of the page, for the arrangement that is asked about; the second script must
  * have run, which has these words.
  *
  * @throws DOMException when `signal` breaks it off
  */
-export async function ask(path: string, body: object, signal: AbortSignal, times = 1): Promise<Reply> {
+export async function ask(path: string, body: object, signal: AbortSignal): Promise<Reply> {
   let response: Response
   let reply: unknown
   try {
-    const limit = AbortSignal.any([signal, AbortSignal.timeout(LONGEST_MS)])
     const headers = { 'content-type': 'application/json' }
-    response = await fetch(path, { method: 'POST', headers, body: JSON.stringify(body), signal: limit })
+    response = await fetchPatiently(path, { method: 'POST', headers, body: JSON.stringify(body), signal })
     reply = await response.json()
   } catch (error) {
     if (signal.aborted) throw error
@@ -35,11 +28,6 @@ export async function ask(path: string, body: object, signal: AbortSignal, times
   }
   // What is not JSON is not from the service: a proxy says, in words of its own, that nobody is behind it.
   if (!isJson(reply)) return { kind: 'unreached' }
-  if (BUSY.includes(response.status) && times < MOST_TIMES) {
-    const seconds = Number(response.headers.get('retry-after')) || 1
-    await new Promise((resolve) => setTimeout(resolve, seconds * 1000))
-    return ask(path, body, signal, times + 1)
-  }
   const terms = termsOf(body)
   if (response.ok) {
     const isFromHere = response.headers.get('x-answered-by') === 'browser'

@@ -546,18 +546,21 @@ describe('before the lathe', () => {
     expect(faults).toEqual([])
   })
 
-  test('a service that has too much to do is asked again, when it says', async () => {
+  test.each([
+    { what: 'an answer', path: '**/v1/tolerance-check', name: 'Will it run?', shown: '.result figure' },
+    { what: 'a drawing', path: '**/v1/drawings/assembly.svg?**', name: 'Bearing', shown: '#drawing svg' },
+  ])('a service that has too much to do is asked again, when it says: $what', async ({ path, name, shown }) => {
     // A service worker would ask by itself, past the route below.
-    const { page } = await openedJob(FIRST, { serviceWorkers: 'block' })
+    const { page } = await openedJob(`${FIRST}&stage=care`, { serviceWorkers: 'block' })
     let asked = 0
-    await page.route('**/v1/tolerance-check', (route) => {
+    await page.route(path, (route) => {
       asked += 1
       if (asked > 2) return route.continue()
       const headers = { 'retry-after': '1', 'content-type': 'application/problem+json' }
       return route.fulfill({ status: 503, headers, body: '{"detail":"Too much to do."}' })
     })
-    await stage(page, 'Will it run?')
-    await page.getByText(/Good from/).waitFor()
+    await stage(page, name)
+    await page.locator(shown).waitFor()
     expect(asked).toBe(3)
   })
 
