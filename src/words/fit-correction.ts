@@ -1,10 +1,12 @@
+import { type AskedReading, askedReading, isProbablyShort } from '#shared/questions/fit/asked-reading.ts'
 import { MOST_CHECKS } from '#shared/questions/fit/defaults.ts'
 import type { FitCorrection } from '#shared/questions/fit/fit-correction.ts'
 import type { FitRefusal, FittedPart } from '#shared/questions/fit/fit-setup.ts'
 import type { NextReading, ReadingDecides, ReadingReason } from '#shared/questions/fit/next-reading.ts'
 import type { ReadingKind } from '#shared/questions/fit/reading.ts'
 import type { Life, LifeWithPlay, Obstacle, PassedOver, Rescue } from '#shared/questions/fit/rescue.ts'
-import { type Mm, mm, type Units } from '#shared/units/length.ts'
+import { inches, type Mm, mm, type Units } from '#shared/units/length.ts'
+import { stepDown, stepUp } from '#shared/units/step.ts'
 import { caliperFigure, capitalised, certainty, figure, percent } from './figure.ts'
 import type { Terms } from './terms.ts'
 
@@ -73,9 +75,9 @@ function advice(correction: FitCorrection, units: Units, terms: Terms): string {
   const name = figureName(ring, terms)
   switch (fit.action) {
     case 'cut':
-      return `${cutSentence(correction, units, terms)}, ${check(correction, name, terms)} (${percent(fit.nextStep.overshootProbability)} chance of ending ${tooFar(ring, terms)}).`
+      return `${cutSentence(correction, units, terms)}, ${check(correction, terms)} (${percent(fit.nextStep.overshootProbability)} chance of ending ${tooFar(ring, terms)}).`
     case 'measure':
-      return `Do not cut yet: ${reasonToMeasure(fit.nextReading, ring, terms)}. ${howToMeasure(fit.nextReading, ring, units, terms)}`
+      return `Do not cut yet: ${reasonToMeasure(correction, fit.nextReading, units, terms)}. ${howToMeasure(fit.nextReading, ring, units, terms)}`
     case 'stop':
       switch (fit.reason) {
         case 'in-band':
@@ -93,10 +95,10 @@ function advice(correction: FitCorrection, units: Units, terms: Terms): string {
 }
 
 /** What to do once it is cut: without the last ball there is no gap to measure yet. */
-const check = ({ fit, ring }: FitCorrection, name: string, terms: Terms): string =>
-  ring === 'inner' || fit.isLastBallIn
-    ? `then measure the ${name} again`
-    : `then try the last ${terms.element.one} and measure again`
+const check = (correction: FitCorrection, terms: Terms): string =>
+  askedReading(correction)?.kind === 'last-ball-opening'
+    ? `then try the last ${terms.element.one} and measure again`
+    : `then measure the ${figureName(correction.ring, terms)} again`
 
 /** Common practice, no source. */
 const RAISED_GRAIN = ' After the finish, sand off the raised grain with 220 grit.'
@@ -112,9 +114,15 @@ function cutSentence({ fit, ring }: FitCorrection, units: Units, terms: Terms): 
   return `Sand${what} with about 80-grit abrasive${strokes} ${until}`
 }
 
-function reasonToMeasure({ why, decides }: NextReading, part: FittedPart, terms: Terms): string {
+function reasonToMeasure(
+  { ring: part, fit: { lastCut = 0 } }: FitCorrection,
+  { why, decides }: NextReading,
+  units: Units,
+  terms: Terms,
+): string {
+  const since = lastCut > 0 ? ` since the last cut of ${figure(mm(lastCut), units)}` : ''
   const sentences: Readonly<Record<ReadingReason, string>> = {
-    'groove-unread': `the ${terms.raceway.one} has not been measured`,
+    'groove-unread': `the ${terms.raceway.one} has not been measured${since}`,
     'no-word-on-last-ball': `only the ${terms.gap}, or whether the last ${terms.element.one} goes in, can decide`,
     'refusal-has-no-figure':
       part === 'inner'
@@ -126,11 +134,9 @@ function reasonToMeasure({ why, decides }: NextReading, part: FittedPart, terms:
   return sentences[why]
 }
 
-type ReadingToMake = Pick<NextReading, 'kind' | 'ballsLeftOut' | 'count' | 'expected'>
-
 /** How to make a reading, as an instruction. */
 function howToMeasure(
-  { kind, ballsLeftOut = 1, count, expected }: ReadingToMake,
+  { kind, ballsLeftOut = 1, count, expected }: AskedReading,
   part: FittedPart,
   units: Units,
   terms: Terms,
@@ -173,21 +179,22 @@ export const nextReadingSentence = (reading: NextReading, part: FittedPart, unit
 const WHAT_CAN_BE_DONE = '`rescue` says what can still be done, the first to try first.'
 
 /** No cut, no verdict, and no reading that would bring one. */
-function undecided({ fit, ring, target }: FitCorrection, units: Units, terms: Terms): string {
+function undecided(correction: FitCorrection, units: Units, terms: Terms): string {
+  const { fit, ring, target } = correction
   const { tooTight, inBand, tooDeep } = fit.probability
   const name = figureName(ring, terms)
-  const isShort = tooTight > inBand + tooDeep
-  if (isShort && !fit.isFigureRead) {
-    const kind = ring === 'inner' ? 'groove-bottom-diameter' : fit.isLastBallIn ? 'ball-gap' : 'last-ball-opening'
-    return `Stop: the ${name} is probably still too small (${percent(tooTight)}), but these readings do not show how much more to cut. ${howToMeasure({ kind }, ring, units, terms)}`
-  }
-  if (isShort)
-    return `Stop: the ${name} is probably still too small (${percent(tooTight)}), but these tools cannot bring it to its aim at a risk of ${percent(target.overshootRisk)} within ${MOST_CHECKS} checks. Use a finer tool, accept more risk, or leave it.`
-  if (ring !== 'inner' && !fit.isLastBallIn)
-    return `Stop: these readings cannot show whether the ${terms.raceway.one} is finished (${percent(inBand)}). Try the last ${terms.element.one}: if it goes in, measure the ${name}.`
-  if (!fit.isFigureRead)
-    return `Stop: these readings cannot show whether the ${terms.raceway.one} is finished (${percent(inBand)}). ${howToMeasure({ kind: ring === 'inner' ? 'radial-play' : 'ball-gap' }, ring, units, terms)}`
-  return `Stop, and use the ${terms.raceway.one} as it is: it is in its band (${percent(inBand)} likely) or ${tooFar(ring, terms)} (${percent(tooDeep)}), and further readings would not show which.`
+  const asked = askedReading(correction)
+  if (asked === undefined)
+    return isProbablyShort(fit)
+      ? `Stop: the ${name} is probably still too small (${percent(tooTight)}), but these tools cannot bring it to its aim at a risk of ${percent(target.overshootRisk)} within ${MOST_CHECKS} checks. Use a finer tool, accept more risk, or leave it.`
+      : `Stop, and use the ${terms.raceway.one} as it is: it is in its band (${percent(inBand)} likely) or ${tooFar(ring, terms)} (${percent(tooDeep)}), and further readings would not show which.`
+  const how = howToMeasure(asked, ring, units, terms)
+  if (isProbablyShort(fit))
+    return `Stop: the ${name} is probably still too small (${percent(tooTight)}), but these readings do not show how much more to cut. ${how}`
+  const open = `Stop: these readings cannot show whether the ${terms.raceway.one} is finished (${percent(inBand)}).`
+  return ring !== 'inner' && !fit.isLastBallIn
+    ? `${open} Try the last ${terms.element.one}: if it goes in, measure the ${name}.`
+    : `${open} ${how}`
 }
 
 /** What to do at the mating faces of a split ring. */
@@ -288,7 +295,7 @@ function attempt(rescue: Rescue, units: Units, terms: Terms): string {
     case 'larger-balls':
       return rescue.diameter === undefined
         ? `Use larger ${element.many}.`
-        : `Use ${element.many} of ${size(rescue.diameter)}, ${size(rescue.largerBy ?? 0)} larger${leaving}.${pockets}`
+        : `Use a set of larger ${element.many} that measure about ${size(rescue.diameter)}, ${size(rescue.largerBy ?? 0)} more${leaving}.${sortedFor(rescue, units, terms)}${pockets}`
     case 'spacers':
       return rescue.eachThickness === undefined
         ? `Put a spacer of ${size(rescue.singleThickness)} into the ${terms.gap}${leaving}.`
@@ -308,6 +315,24 @@ function attempt(rescue: Rescue, units: Units, terms: Terms): string {
     default:
       return rescue satisfies never
   }
+}
+
+/** What a caliper tells apart: between such sizes a maker sorts. */
+const SORTING_STEP: Readonly<Record<Units, Mm>> = { mm: mm(0.01), in: inches(0.001) }
+
+/** No shop has such a size: how to come by it. */
+function sortedFor(
+  { from, to }: Extract<Rescue, { option: 'larger-balls' }>,
+  units: Units,
+  { element }: Terms,
+): string {
+  if (from === undefined || to === undefined) return ''
+  const [low, high] = [stepUp(from, SORTING_STEP[units]), stepDown(to, SORTING_STEP[units])]
+  const range =
+    low < high
+      ? ` A set of ${element.many} with a mean from ${caliperFigure(low, units)} to ${caliperFigure(high, units)} will do.`
+      : ''
+  return ` Few shops have exactly that size: measure a lot of a near size, and pick the set out of it.${range}`
 }
 
 /** Why a lot on hand makes no full set, within a sentence. */

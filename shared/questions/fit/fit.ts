@@ -48,6 +48,8 @@ export type Fit = {
   readonly isLastBallIn: boolean
   /** Whether the gap, or what the last ball lacks, was read at this state; of an inner ring, its play or its groove. */
   readonly isFigureRead: boolean
+  /** Intended depth of the cut before this state; absent where none was made. */
+  readonly lastCut?: number
   /** Readings still to come on average. */
   readonly expectedChecks: number
   readonly disagreements: readonly Disagreement[]
@@ -134,6 +136,7 @@ export function fitOf(question: FitQuestion): Result<Fit, FitFault> {
     overshootProbability: decision.action === 'cut' ? decision.cut.tooDeep : probability.tooDeep,
     isLastBallIn: word === 'in',
     isFigureRead: readsHowMuch(readings, subject.cuts),
+    ...lastCutOf(earlier),
     expectedChecks: expectedChecks(decision),
     disagreements: disagreements(evidence, posterior.predictions, earlier.length),
     learnt: { toolBias: estimateOf(posterior.tool, weights), handBias: estimateOf(posterior.hand, weights) },
@@ -141,6 +144,11 @@ export function fitOf(question: FitQuestion): Result<Fit, FitFault> {
       ? { ...decision, nextStep: nextStepOf(decision.cut, grooveRadius, question) }
       : decision),
   })
+}
+
+function lastCutOf(earlier: readonly EarlierState[]): { readonly lastCut?: number } {
+  const last = earlier.at(-1)
+  return last === undefined ? {} : { lastCut: last.thenRemoved.radial }
 }
 
 /**

@@ -1,9 +1,9 @@
 import {
   type BallsOnHand,
-  ballFor,
   fullSetOnHand,
   judged,
   type LifeWithPlay,
+  largerSet,
   linedGroove,
   type Rescue,
   type Tried,
@@ -153,13 +153,13 @@ function ballsOnHand(spoilt: SpoiltInner): Rescue {
   )
 }
 
-function largerBalls(spoilt: SpoiltInner): Rescue {
-  const { ballDiameter, target } = spoilt
-  const diameter = ballFor((size) => playWith(spoilt, size), target.aim, ballDiameter)
-  return diameter === undefined
-    ? { option: 'larger-balls', possible: false, obstacle: 'out-of-band' }
-    : { option: 'larger-balls', diameter, largerBy: diameter - ballDiameter, ...tried(spoilt, diameter) }
-}
+const largerBalls = (spoilt: SpoiltInner): Rescue =>
+  largerSet(
+    (size) => playWith(spoilt, size),
+    spoilt.target.aim,
+    spoilt.ballDiameter,
+    (size) => tried(spoilt, size),
+  )
 
 /** A new ring to the outer one as it is: the balls may run elsewhere than the design has them. */
 function newInnerRing(spoilt: SpoiltInner): Rescue {

@@ -1,10 +1,10 @@
 import { THINNEST } from './defaults.ts'
 import {
   type BallsOnHand,
-  ballFor,
   fullSetOnHand,
   judged,
   type Life,
+  largerSet,
   linedGroove,
   nearest,
   type Remade,
@@ -163,14 +163,14 @@ const mixed = (count: number, replaced: number, small: number, large: number): r
     Math.floor(((index + 1) * replaced) / count) > Math.floor((index * replaced) / count) ? large : small,
   )
 
-/** The size that closes the groove to the aim. */
-function largerBalls(spoilt: Spoilt): Rescue {
-  const { ballDiameter, target } = spoilt
-  const diameter = ballFor((size) => gapWith(spoilt, size), target.aim, ballDiameter)
-  return diameter === undefined
-    ? { option: 'larger-balls', possible: false, obstacle: 'out-of-band' }
-    : { option: 'larger-balls', diameter, largerBy: diameter - ballDiameter, ...tried(spoilt, diameter) }
-}
+/** The sizes that close the groove. */
+const largerBalls = (spoilt: Spoilt): Rescue =>
+  largerSet(
+    (size) => gapWith(spoilt, size),
+    spoilt.target.aim,
+    spoilt.ballDiameter,
+    (size) => tried(spoilt, size),
+  )
 
 /**
  * Spacers of one thickness between all neighbours are a ring of balls larger by it on the same pitch circle, of which the last gap is

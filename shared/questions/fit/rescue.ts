@@ -113,7 +113,14 @@ export type Rescue =
       /** How much further in than the others the larger balls stand. */
       readonly standsOut?: number
     })
-  | (Tried & { readonly option: 'larger-balls'; readonly diameter?: number; readonly largerBy?: number })
+  | (Tried & {
+      readonly option: 'larger-balls'
+      readonly diameter?: number
+      readonly largerBy?: number
+      /** Between which the mean of such a set may lie. */
+      readonly from?: number
+      readonly to?: number
+    })
   | (Tried & {
       readonly option: 'spacers'
       readonly spacerCount: number
@@ -218,8 +225,34 @@ const LARGEST_BALL = 1.25
 const HALVINGS = 60
 
 /** The size of ball that brings a figure down to its aim. Undefined where no such bag is sold. */
-export const ballFor = (figure: (diameter: number) => number, aim: number, ballDiameter: number): number | undefined =>
+const ballFor = (figure: (diameter: number) => number, aim: number, ballDiameter: number): number | undefined =>
   sizeFor(figure, aim, ballDiameter, LARGEST_BALL * ballDiameter)
+
+/** The ends of a range of ball sizes are found to some ten thousandths of a millimetre. */
+const RANGE_HALVINGS = 14
+
+/**
+ * The set of larger balls that brings a figure to its aim, and the sizes between which a set does: no shop sells a size to the hundredth, so a
+ * maker sorts a bag for it.
+ *
+ * @param figure the figure with balls of a diameter, falling
+ * @param tried what speaks against a set
+ */
+export function largerSet(
+  figure: (diameter: number) => number,
+  aim: number,
+  ballDiameter: number,
+  tried: (diameter: number) => Tried,
+): Rescue {
+  const diameter = ballFor(figure, aim, ballDiameter)
+  if (diameter === undefined) return { option: 'larger-balls', possible: false, obstacle: 'out-of-band' }
+  const set = { option: 'larger-balls', diameter, largerBy: diameter - ballDiameter, ...tried(diameter) } as const
+  if (!set.possible) return set
+  const does = (size: number) => tried(size).possible
+  const [from] = endByHalving(does, diameter, ballDiameter, RANGE_HALVINGS)
+  const [to] = endByHalving(does, diameter, LARGEST_BALL * ballDiameter, RANGE_HALVINGS)
+  return { ...set, from, to }
+}
 
 /** The size between two at which a figure that falls has come down to its aim; undefined where it has not. */
 export function sizeFor(

@@ -4,6 +4,7 @@ import { FIT_CORRECTION_SOURCES } from '#shared/data/sources.ts'
 import type { ToolError } from '#shared/making/tool-error.ts'
 import { itemAt } from '#shared/numbers/item-at.ts'
 import { fittedOf } from '#shared/questions/fit/arrangements/all.ts'
+import { askedReading } from '#shared/questions/fit/asked-reading.ts'
 import type { Estimate } from '#shared/questions/fit/estimate.ts'
 import type { FitCorrection, FitCorrectionInput } from '#shared/questions/fit/fit-correction.ts'
 import type { FittedPart } from '#shared/questions/fit/fit-setup.ts'
@@ -239,6 +240,7 @@ function toWork(correction: FitCorrection, request: FitCorrectionRequest) {
   return {
     remaining: { radial: size(fit.remaining), diametral: size(2 * fit.remaining) },
     nextReading: toNextReading(correction, units),
+    askedReading: toAskedReading(correction),
     overshootProbability: showNumber(fit.overshootProbability),
     expectedChecks: showNumber(fit.expectedChecks),
     agreement: toAgreement(correction, request),
@@ -285,6 +287,13 @@ function toNextReading({ fit, ring, resolved }: FitCorrection, units: Units) {
     },
     units,
   )
+}
+
+function toAskedReading(correction: FitCorrection) {
+  const asked = askedReading(correction)
+  if (asked === undefined) return undefined
+  const { expected: _, ...told } = asked
+  return told
 }
 
 function toAgreement({ fit, resolved }: FitCorrection, request: FitCorrectionRequest) {

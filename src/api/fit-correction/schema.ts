@@ -48,7 +48,9 @@ export const ToolErrorRequest = namedRequest(
 
 export const FitTarget = namedRequest('FitTarget', 'The gap or the play to end with.', {
   ballGap: Type.Optional(nonNegativeLength("Gap to end with; not for an inner ring. Default: the design's.")),
-  minBallGap: Type.Optional(nonNegativeLength("Smallest good gap; not for an inner ring. Default: the design's.")),
+  minBallGap: Type.Optional(
+    nonNegativeLength("Smallest good gap, once the last ball is in; not for an inner ring. Default: the design's."),
+  ),
   maxBallGap: Type.Optional(nonNegativeLength("Largest good gap; not for an inner ring. Default: the design's.")),
   radialInternalClearance: Type.Optional(nonNegativeLength("Inner ring: play to end with. Default: the design's.")),
   minRadialInternalClearance: Type.Optional(
@@ -277,6 +279,8 @@ const RESCUES = [
   rescue('larger-balls', 'LargerBallsRescue', 'A set of balls of the size that closes the gap.', {
     diameter: Type.Optional(shownLength('Diameter of these balls.')),
     largerBy: Type.Optional(shownLength('Difference from the present diameter.')),
+    from: Type.Optional(shownLength('Smallest mean diameter of such a set that does. Only where it is possible.')),
+    to: Type.Optional(shownLength('Largest mean diameter of such a set that does.')),
   }),
   rescue('spacers', 'SpacersRescue', 'Spacers between the balls.', {
     spacerCount: integer('Number of spacers, one between each two neighbours.'),
@@ -357,6 +361,16 @@ export const WORK = {
     diametral: shownLength('Change in diameter.'),
   }),
   nextReading: Type.Optional(refTo<typeof NextReading>('NextReading')),
+  askedReading: Type.Optional(
+    object(
+      'The reading that `summary` asks for: now, or after the cut of `nextStep`. Absent where nothing is left to measure.',
+      {
+        kind: text('The `kind` of the reading to make.'),
+        ballsLeftOut: Type.Optional(integer('For an opening: number of balls to leave out.')),
+        count: Type.Optional(integer('For a row: number of balls in the row.')),
+      },
+    ),
+  ),
   overshootProbability: chance('Chance of ending too deep if you follow this advice.'),
   expectedChecks: Type.Number({ description: 'Average number of readings still to come.' }),
   agreement: object('The agreement of the readings with one another.', {

@@ -1,5 +1,6 @@
 import { describe, expect, test } from 'vitest'
 import type { DesignInput } from '#shared/bearing/arrangements.ts'
+import { askedReading } from '#shared/questions/fit/asked-reading.ts'
 import { type FitCorrection, type FitCorrectionInput, fitCorrection } from '#shared/questions/fit/fit-correction.ts'
 import type { Reading } from '#shared/questions/fit/reading.ts'
 import { mm } from '#shared/units/length.ts'
@@ -162,5 +163,34 @@ test('a cut is an imperative with its figure, the check after it, and the risk',
   if (opened?.fit.action !== 'cut') throw new Error('a cut was expected')
   expect(fitSummary(opened, 'mm', TERMS.radial)).toMatch(
     /^(Cut|Sand) .*until the groove measures [\d.]+ mm across the bottoms \([\d.]+ mm of depth\), then .* \([\w .]+% chance of ending too deep\)\.$/,
+  )
+})
+
+/** The kind that a sentence asks to read, by its words. */
+const NAMED: readonly (readonly [RegExp, string])[] = [
+  [/leave out|try the last ball and measure/i, 'last-ball-opening'],
+  [/measure the ball gap/i, 'ball-gap'],
+  [/with a caliper/, 'groove-bottom-diameter'],
+  [/measure the play/i, 'radial-play'],
+  [/in a straight channel/, 'ball-row'],
+  [/Turn a disc/, 'plug'],
+]
+
+test('the reading that the summary asks for is the one that programs are told', () => {
+  const answers = answersOf(CASES.radial)
+  for (const answer of answers) {
+    const told = fitSummary(answer, 'mm', TERMS.radial)
+    const kinds = NAMED.filter(([words]) => words.test(told)).map(([, kind]) => kind)
+    expect(kinds, told).toEqual([askedReading(answer)?.kind].filter((kind) => kind !== undefined))
+  }
+})
+
+test('of a groove that was measured before the last cut, nobody says that it has not been measured', () => {
+  const earlier = [{ readings: [opening(13)], thenRemoved: { with: 'abrasive' as const, radial: 0.3 } }]
+  const none = { target: {}, tools: {}, removalHistory: [], ballsOnHand: [] }
+  const answer = fitCorrection({ design: CASES.radial.design, ring: 'outer', readings: [], earlier, ...none })
+  if (!answer.ok) throw new Error(JSON.stringify(answer.error))
+  expect(fitSummary(answer.value, 'mm', TERMS.radial)).toContain(
+    'the groove has not been measured since the last cut of 0.3 mm',
   )
 })
