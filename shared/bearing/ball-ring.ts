@@ -92,6 +92,12 @@ export function gapLimits(resolved: ResolvedBallRing): { readonly least: Mm; rea
   return { least: resolved.ballGap >= go ? go : resolved.minBallGap, most: noGo }
 }
 
+/** Which gaps are good: from `free` to `most` without a doubt, and from `min` on if the last ball goes in. */
+export function goodGaps(resolved: ResolvedBallRing): { readonly min: Mm; readonly free: Mm; readonly most: Mm } {
+  const { go, noGo } = plugGaps(resolved)
+  return { min: resolved.minBallGap, free: go, most: noGo }
+}
+
 /** The ball gap at another pitch radius, or undefined where the balls but one do not even go in. */
 export function gapAt({ resolved: { ballDiameter, input } }: BallRing, pitchRadius: Mm): Mm | undefined {
   const { count } = input.balls

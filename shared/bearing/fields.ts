@@ -170,7 +170,7 @@ export const gapFields = (lastIn: LastIn, element = 'ball') => {
       ),
     ),
     minBallGap: nonNegativeLength(
-      'Smallest gap with which the bearing still runs.',
+      `Smallest gap with which the bearing still runs, once the last ${element} is in.`,
       plain('0', `once the last ${element} is in, the bearing runs with any gap`),
     ),
     maxBallGap: nonNegativeLength(

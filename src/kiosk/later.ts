@@ -6,13 +6,14 @@ import { inOtherUnits } from '#src/kiosk/job/units.ts'
 import { BALLS } from '#src/words/kiosk/balls.ts'
 import { CARE } from '#src/words/kiosk/care.ts'
 import { FIND } from '#src/words/kiosk/find.ts'
-import { gapNow, playNow } from '#src/words/kiosk/lathe.ts'
+import { gapNow, kindName, playNow, readingLine } from '#src/words/kiosk/lathe.ts'
 import { faultOnThePage, onThePage } from '#src/words/kiosk/of-service.ts'
 import { changedKind, decidedByYear, notChosen, statedLine, WOOD_CHOICES } from '#src/words/kiosk/plan.ts'
 import { RUN } from '#src/words/kiosk/run.ts'
 import { suggestionWords } from '#src/words/kiosk/suggestion.ts'
 import { fetchDrawing } from './fetch-drawing.ts'
 import { firstCut } from './first-cut.ts'
+import { goodGapOf } from './good-gap.ts'
 import type { Later } from './second-script.ts'
 import { snippetsOf } from './snippets.ts'
 
@@ -26,7 +27,10 @@ Object.assign(globalThis, {
     fetchDrawing,
     firstCut,
     gapNow,
+    goodGapOf,
+    kindName,
     playNow,
+    readingLine,
     snippetsOf,
     changedKind,
     decidedByYear,

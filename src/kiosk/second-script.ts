@@ -6,13 +6,14 @@ import type { inOtherUnits } from '#src/kiosk/job/units.ts'
 import type { BALLS } from '#src/words/kiosk/balls.ts'
 import type { CARE } from '#src/words/kiosk/care.ts'
 import type { FIND } from '#src/words/kiosk/find.ts'
-import type { gapNow, playNow } from '#src/words/kiosk/lathe.ts'
+import type { gapNow, kindName, playNow, readingLine } from '#src/words/kiosk/lathe.ts'
 import type { faultOnThePage, onThePage } from '#src/words/kiosk/of-service.ts'
 import type { changedKind, decidedByYear, notChosen, statedLine, WOOD_CHOICES } from '#src/words/kiosk/plan.ts'
 import type { RUN } from '#src/words/kiosk/run.ts'
 import type { suggestionWords } from '#src/words/kiosk/suggestion.ts'
 import type { fetchDrawing } from './fetch-drawing.ts'
 import type { firstCut } from './first-cut.ts'
+import type { goodGapOf } from './good-gap.ts'
 import type { snippetsOf } from './snippets.ts'
 
 /** What no first drawing needs. */
@@ -23,7 +24,10 @@ export interface Later {
   readonly fetchDrawing: typeof fetchDrawing
   readonly firstCut: typeof firstCut
   readonly gapNow: typeof gapNow
+  readonly goodGapOf: typeof goodGapOf
   readonly playNow: typeof playNow
+  readonly kindName: typeof kindName
+  readonly readingLine: typeof readingLine
   readonly changedKind: typeof changedKind
   readonly decidedByYear: typeof decidedByYear
   readonly notChosen: typeof notChosen

@@ -16,6 +16,7 @@ import type { Construction } from '#shared/wood/construction.ts'
 import type { BearingFacts } from './bearing-facts.ts'
 import { dimensionName } from './dimension-names.ts'
 import { angleFigure, capitalised, figure } from './figure.ts'
+import { belowFree, type GoodGap } from './good-gap.ts'
 import { CONSTRUCTION_NAMES, MADE_OF } from './materials.ts'
 import { HELD } from './mounting.ts'
 import { giveOrTake, LEAVE_OUT, MEASURE_INSTEAD } from './plugs.ts'
@@ -148,7 +149,7 @@ interface WoodFacts {
 
 export interface NoteFacts {
   /** Left out where balls in a cage leave no gap. */
-  readonly gap?: { readonly name: string; readonly symbol: string; readonly min: Mm; readonly max: Mm }
+  readonly gap?: GoodGap & { readonly symbol: string; readonly terms: Terms }
   /** Left out between plates. */
   readonly play?: { readonly size: Mm; readonly most: Mm }
   readonly split?: { readonly ring: RingName; readonly half: Mm }
@@ -177,7 +178,10 @@ export function assemblyNotes(facts: NoteFacts, say: Size): readonly string[] {
       : []),
     ...wood.segmented.map((part) => `${capitalised(WOODEN_PARTS[part])}: grain along each segment.`),
     ...(gap
-      ? [`${gap.symbol} within its limits leaves a ${gap.name} of ${say(gap.min)} to ${say(gap.max)} ${units}.`]
+      ? [
+          `${gap.symbol} within its limits leaves a ${gap.terms.gap} of ${say(gap.free)} to ${say(gap.most)} ${units}.`,
+          ...(gap.free > gap.min ? [belowFree(gap, units, gap.terms)].filter((each) => each !== undefined) : []),
+        ]
       : []),
     ...(play
       ? [

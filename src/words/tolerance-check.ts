@@ -266,7 +266,7 @@ export function gapSheetWords(
   return {
     title: `${capitalised(gap)} of ${balls.count} ${element.many} of ${figure(balls.diameter as Mm, units)}: ${byTrials ? `${trials} random bearings` : 'distribution over all bearings'}`,
     description: `${advice(checked)} ${explainAim(checked)}`,
-    min: `smallest good gap: ${size(check.gapLimits.min)}`,
+    min: `smallest good gap${Math.max(...(check.gapLimits.lows ?? [])) > check.gapLimits.min ? `, if the last ${element.one} goes in` : ''}: ${size(check.gapLimits.min)}`,
     max,
     bestYield: `aim for the best yield: ${placed(aim.bestYield)}`,
     limitedRisk,

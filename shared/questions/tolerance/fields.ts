@@ -9,7 +9,7 @@ const OF_DESIGN = plain("the design's", 'the limits of the design hold here too'
 
 /** Between what a bearing counts as fitting: one row each. */
 export const LIMIT_FIELDS = {
-  minBallGap: nonNegativeLength('Smallest gap that still runs.', OF_DESIGN),
+  minBallGap: nonNegativeLength('Smallest gap that still runs, once the last ball is in.', OF_DESIGN),
   maxBallGap: nonNegativeLength('Largest gap that is still good.', OF_DESIGN),
   minRadialInternalClearance: nonNegativeLength(
     'Smallest play with which it still runs.',

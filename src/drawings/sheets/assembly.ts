@@ -1,5 +1,5 @@
 import type { ArrangementName, FullRingDesign, ThrustDesign } from '#shared/bearing/arrangements.ts'
-import { plugGaps } from '#shared/bearing/ball-ring.ts'
+import { goodGaps } from '#shared/bearing/ball-ring.ts'
 import { BALL_MATERIAL } from '#shared/bearing/defaults.ts'
 import type { Dimension } from '#shared/bearing/dimensions.ts'
 import { GENERAL_TOLERANCES } from '#shared/data/general-tolerances.ts'
@@ -111,11 +111,11 @@ export type Assembled = {
 /** The wood, as the sheet states it. */
 export type SheetWood = words.NoteFacts['wood']
 
-/** The gaps at which the two plugs are, and what such a gap is called. */
-export function plugBand({ bearing: { resolved } }: FullRingDesign | ThrustDesign) {
-  const { go: min, noGo: max } = plugGaps(resolved)
-  return { name: termsOf(resolved.input).gap, min, max }
-}
+/** Which gaps are good, for the note. */
+export const gapToNote = ({ bearing: { resolved } }: FullRingDesign | ThrustDesign) => ({
+  ...goodGaps(resolved),
+  terms: termsOf(resolved.input),
+})
 
 /** How a sheet is issued: whose it is, of which wood, and on which paper. */
 export type Issue = {

@@ -3,7 +3,7 @@ import { DIMENSION_SYMBOLS } from '#shared/bearing/dimensions.ts'
 import { plateMountingOf } from '#shared/making/plate-mounting.ts'
 import { mm } from '#shared/units/length.ts'
 import { CAPTIONS } from '#src/words/drawing.ts'
-import { type Assembled, plugBand } from './assembly.ts'
+import { type Assembled, gapToNote } from './assembly.ts'
 import { deviationsOf } from './deviations.ts'
 import { holesRound, screwsIn } from './face.ts'
 import { plateDetail, plateDetailScale } from './plate-detail.ts'
@@ -35,7 +35,7 @@ export function assembledPlates(design: ThrustDesign): Assembled {
       draw: (say, scale, room) => plateDetail(bearing, deviations, say, scale, room),
     },
     notes: {
-      gap: { ...plugBand(design), symbol: DIMENSION_SYMBOLS.pitchDiameter },
+      gap: { ...gapToNote(design), symbol: DIMENSION_SYMBOLS.pitchDiameter },
       ...(screws && { screws: { holes: screws, circle: screws.screwCircle } }),
       ...(mounting && { plateMounting: mounting }),
     },

@@ -4,7 +4,7 @@ import { playLimits } from '#shared/bearing/play-limits.ts'
 import { mountingOf } from '#shared/making/mounting.ts'
 import type { Stock } from '#shared/making/stock.ts'
 import { apart, CAPTIONS } from '#src/words/drawing.ts'
-import { type Assembled, plugBand } from './assembly.ts'
+import { type Assembled, gapToNote } from './assembly.ts'
 import { deviationsOf } from './deviations.ts'
 import { faceView, screwsIn } from './face.ts'
 import { detailScale, grooveDetail } from './groove-detail.ts'
@@ -84,7 +84,7 @@ function drawnRings(
     enlarged,
     ...(holes && { holes }),
     notes: {
-      ...(isCaged(design) ? {} : { gap: { ...plugBand(design), symbol: OUTER_CUT[kind.arrangement] } }),
+      ...(isCaged(design) ? {} : { gap: { ...gapToNote(design), symbol: OUTER_CUT[kind.arrangement] } }),
       play: { size: play, most: playLimits(play, resolved.input.units).max },
       ...(split && { split: { ring: split.ring, half: split.partingPlane } }),
       ...(screws && circle && { screws: { holes: screws, circle } }),

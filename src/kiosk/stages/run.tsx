@@ -1,7 +1,8 @@
 import { traitsOf } from '#shared/bearing/arrangements.ts'
+import { goodGaps } from '#shared/bearing/ball-ring.ts'
 import type { Traits } from '#shared/bearing/traits.ts'
 import type { ContributorName } from '#shared/questions/tolerance/input.ts'
-import { inUnits, lengthOf, mm, type Units } from '#shared/units/length.ts'
+import { inUnits, mm } from '#shared/units/length.ts'
 import { TextField } from '#src/kiosk/controls.tsx'
 import type { DerivedBearing } from '#src/kiosk/derived-bearing.ts'
 import { type ChoiceName, type Job, withChoice } from '#src/kiosk/job/job.ts'
@@ -9,11 +10,12 @@ import { readLength, readNumber, Unread } from '#src/kiosk/job/text.ts'
 import { type Json, listOf, numberOf, part, textOf } from '#src/kiosk/json.ts'
 import { SpreadPicture } from '#src/kiosk/pictures/spread.tsx'
 import { type Awaited, useReply } from '#src/kiosk/reply.ts'
+import { later } from '#src/kiosk/second-script.ts'
 import type { StageProps } from '#src/kiosk/stage.ts'
 import { Answered, NoBearing, Warnings } from '#src/kiosk/waiting.tsx'
 import { capitalised, figure } from '#src/words/figure.ts'
 import { inUnit } from '#src/words/kiosk/page.ts'
-import { bandLine, RUN } from '#src/words/kiosk/run.ts'
+import { RUN } from '#src/words/kiosk/run.ts'
 
 const LOAD = { min: 0.01, max: 100_000 }
 /** A groove that is cut to a caliper, in millimetres. Common practice, no source. */
@@ -52,9 +54,7 @@ export function RunStage({ job, derived, change }: StageProps) {
       </form>
       <div class="result">
         {derived.design && !('ballGap' in derived.design.bearing) && <p>{RUN.noGap}</p>}
-        <Answered reply={check}>
-          {(answer) => <Spread answer={answer} units={units} gap={capitalised(terms.gap)} />}
-        </Answered>
+        <Answered reply={check}>{(answer) => <Spread answer={answer} derived={derived} />}</Answered>
         {load && <h3>{RUN.loads}</h3>}
         <CarriedLoad reply={loads} />
       </div>
@@ -67,22 +67,22 @@ const faultOf = (text: string | undefined, read: (text: string) => unknown): str
   return value instanceof Unread ? value.message : undefined
 }
 
-function Spread(of: { readonly answer: Json; readonly units: Units; readonly gap: string }) {
-  const { answer, units, gap } = of
+function Spread({ answer, derived }: { readonly answer: Json; readonly derived: DerivedBearing }) {
+  const { design, units, terms } = derived
   const { histogram } = part(answer['ballGap'])
-  const limits = part(part(answer['input'])['limits'])
-  const band = { min: numberOf(limits['minBallGap']), max: numberOf(limits['maxBallGap']) }
   return (
     <>
       <p class="summary">{textOf(answer['summary'])}</p>
-      <SpreadPicture
-        title={gap}
-        line={bandLine(figure(lengthOf(band.min, units), units), figure(lengthOf(band.max, units), units))}
-        edges={listOf(part(histogram)['edges']).map(numberOf)}
-        counts={listOf(part(histogram)['counts']).map(numberOf)}
-        units={units}
-        band={band}
-      />
+      {design && 'ballGap' in design.bearing && (
+        <SpreadPicture
+          title={capitalised(terms.gap)}
+          line={later()?.goodGapOf(design, terms) ?? ''}
+          edges={listOf(part(histogram)['edges']).map(numberOf)}
+          counts={listOf(part(histogram)['counts']).map(numberOf)}
+          units={units}
+          band={goodGaps(design.bearing.resolved)}
+        />
+      )}
       <Warnings answer={answer} />
     </>
   )

@@ -120,7 +120,7 @@ const FIELD_NAMES: Readonly<Record<string, string | ((terms: Terms) => string)>>
   'groove.grooveRadius': 'Groove radius',
   'groove.cutterDiameter': 'Diameter of the cutter',
   ballGap: 'Gap to aim for',
-  minBallGap: 'Smallest good gap',
+  minBallGap: ({ element }) => `Smallest gap, with the last ${element.one} in`,
   maxBallGap: 'Largest good gap',
   radialInternalClearance: 'Play',
   finishAllowance: 'Thickness of the finish',

@@ -10,5 +10,3 @@ export const RUN = {
   load: { rings: 'Load across the axle', plates: 'Load that lies on the turntable' },
   loads: 'Load and speed',
 } as const
-
-export const bandLine = (low: string, high: string): string => `Good from ${low} to ${high}.`
