@@ -1,4 +1,5 @@
 import { CAPITAL_HEIGHT } from '#src/drawings/writers/looks.ts'
+import { unbroken } from '#src/words/figure.ts'
 
 /**
  * Advance widths of DejaVu Sans 2.37 and its bold, in thousandths of the font size (the `hmtx` table of the two files,
@@ -67,18 +68,14 @@ export function fittedHeight(text: string, height: number, room: number, bold = 
   return width > room ? (height * room) / width : height
 }
 
-/** Before what says nothing on a line of its own: the sign of a word, the unit of a figure. */
-const BOUND = / (?=[†‡])|(?<=\d) (?=(?:in|mm)\b)/g
-const HELD = '\u00a0'
-
 /** Lines no wider than a room, broken at spaces; a single word that is wider has a line of its own. */
 export function wrapped(words: string, height: number, room: number, bold = false): readonly string[] {
   const lines: string[] = []
   const space = widthsOf(' ', bold)
   let current = ''
   let taken = 0
-  for (const joined of words.replace(BOUND, HELD).split(' ')) {
-    const word = joined.replaceAll(HELD, ' ')
+  for (const joined of unbroken(words).split(' ')) {
+    const word = joined.replaceAll('\u00a0', ' ')
     const own = widthsOf(word, bold)
     if (current === '') {
       current = word

@@ -1,7 +1,7 @@
 import { lengthOf, type Units } from '#shared/units/length.ts'
 import type { JobSheet, SheetOperation } from '#src/api/job-sheet/schema.ts'
 import { cautionName } from '#src/words/caution.ts'
-import { caliperFigure, capitalised, errorFigure, figure } from '#src/words/figure.ts'
+import { caliperFigure, capitalised, decimalFigure, errorFigure } from '#src/words/figure.ts'
 import { cautionAgain, cautionFirst, onTheRule, SHEET, shortSpeed } from '#src/words/job-sheet/sheet.ts'
 import { MEMORY_SIGN, TRADE_SIGN } from '#src/words/standing.ts'
 
@@ -42,7 +42,9 @@ const caliper = (value: number, units: Units): string => caliperFigure(lengthOf(
 function exact({ value, tolerance, isTrade, isFromMemory }: SheetSize, units: Units): string {
   const size = caliper(value, units)
   const within =
-    tolerance === undefined ? size : `${size.replace(` ${units}`, '')} ± ${figure(lengthOf(tolerance, units), units)}`
+    tolerance === undefined
+      ? size
+      : `${size.replace(` ${units}`, '')} ± ${decimalFigure(lengthOf(tolerance, units), units)}`
   const sign = isTrade === true ? ` ${TRADE_SIGN}` : isFromMemory === true ? ` ${MEMORY_SIGN}` : ''
   return `${within}${sign}`
 }

@@ -9,7 +9,7 @@ import {
   type SelectionWarning,
 } from '#shared/questions/selection/ball-selection.ts'
 import { type Mm, mm, type Units } from '#shared/units/length.ts'
-import { capitalised, figure, percent } from './figure.ts'
+import { capitalised, decimalFigure, figure, percent } from './figure.ts'
 import { refusalSentence } from './refusal.ts'
 import { type Terms, termsOf } from './terms.ts'
 
@@ -85,7 +85,7 @@ export function advice(selection: BallSelection): string {
   const { element, across, gap } = termsOf(input.design)
   const size = (length: Mm): string => figure(length, units)
   const { balls, ballGap, lastBallGoesIn } = chosen
-  const sizes = balls.map(({ diameter }) => figure(diameter, units).replace(/ .*/, '')).join(', ')
+  const sizes = balls.map(({ diameter }) => decimalFigure(diameter, units).replace(/ .*/, '')).join(', ')
   const aim = `the aim is ${size(bearing.resolved.ballGap)}`
   const chance =
     lastBallGoesIn < 1 ? `, at which the last ${element.one} goes in with a chance of ${percent(lastBallGoesIn)}` : ''

@@ -1,16 +1,30 @@
 import { toDecimals } from '#shared/numbers/decimals.ts'
 import { type ForceUnits, inForceUnits, inTorqueUnits } from '#shared/units/force.ts'
 import { inUnits, type Mm, type Units } from '#shared/units/length.ts'
+import { figureOfRule } from '#shared/units/shop-figure.ts'
 
 /** A text for people, with a true minus sign before each negative number: a hyphen joins words, and 0 has no sign. */
 export const withMinus = (text: string): string =>
   text.includes('-') ? text.replaceAll(/(?<![\w.)])-(?=\.?\d)/g, '−').replaceAll(/−(?=0(\.0+)? )/g, '') : text
 
+/** Before what says nothing at the start of a line: the sign of a word, the unit of a figure, its fraction. */
+const BOUND = / (?=[†‡])|(?<=\d) (?=(?:in|mm|N|lbf|g|kg|lb|%|°[CF]?)(?![\w/])|\d+\/\d)/g
+const HELD = '\u00a0'
+
+/** A text as it is laid out: no line ends between a figure and its unit. Answers of the service keep their plain spaces. */
+export const unbroken = (text: string): string => text.replaceAll(BOUND, HELD)
+
 /** Decimals in sentences: finer than anyone cuts, coarse enough to read. */
 const DECIMALS: Readonly<Record<Units, number>> = { in: 4, mm: 2 }
 
-/** A length in a sentence: `15.96 mm`, `0.6284 in`. The exact figures to work to are in the numbers of an answer. */
-export function figure(length: Mm, units: Units): string {
+/**
+ * A length in a sentence: `15.96 mm`, `5/8 in` where a rule shows it, else `0.6284 in`. The exact figures to work to are in the numbers of an
+ * answer.
+ */
+export const figure = (length: Mm, units: Units): string => figureOfRule(length, units) ?? decimalFigure(length, units)
+
+/** The same without fractions: for figures in a row, on an axis, or beside a tolerance. */
+export function decimalFigure(length: Mm, units: Units): string {
   const value = inUnits(length, units)
   const fixed = toDecimals(value, DECIMALS[units])
   return withMinus(`${fixed === 0 && value !== 0 ? Number(value.toPrecision(2)) : fixed} ${units}`)

@@ -6,7 +6,7 @@ import type { Cut } from '#src/kiosk/job/reading.ts'
 import { readLength, Unread, withPoint } from '#src/kiosk/job/text.ts'
 import { numberOf, part } from '#src/kiosk/json.ts'
 import type { Awaited } from '#src/kiosk/reply.ts'
-import { figure } from '#src/words/figure.ts'
+import { decimalFigure } from '#src/words/figure.ts'
 import { LATHE, TOOL_NAMES } from '#src/words/kiosk/lathe.ts'
 import { inUnit } from '#src/words/kiosk/page.ts'
 
@@ -25,7 +25,8 @@ export function CutForm(of: {
   const [fault, setFault] = useState<string>()
   const chosen = tool ?? (step['with'] === 'sharp-tool' ? 'sharp-tool' : 'abrasive')
   const depth =
-    typed ?? (Number.isFinite(advised) ? String(Number.parseFloat(figure(lengthOf(advised, of.units), of.units))) : '')
+    typed ??
+    (Number.isFinite(advised) ? String(Number.parseFloat(decimalFigure(lengthOf(advised, of.units), of.units))) : '')
   const done = () => {
     const read = readLength(depth, of.units)
     if (read instanceof Unread) setFault(read.message)
