@@ -67,7 +67,7 @@ export function App({ store }: { readonly store: JobStore }) {
         {store.isDamaged() && <p class="fault">{SHELL.damaged}</p>}
         <View job={job} derived={derived} change={store.change} show={store.show} />
         {job.stage === 'bearing' && <Example change={store.change} />}
-        <Steps at={at} terms={derived.terms} go={go} />
+        <Steps at={at} terms={derived.terms} isRefused={derived.refusals.length > 0} go={go} />
         <Messages class="cautions" title={SHELL.cautions} texts={derived.cautions} />
       </main>
     </>
@@ -121,18 +121,24 @@ function StageList({ current, terms, go }: GoProps & { readonly current: Stage }
 /** So much of the stage before stays in sight [px]: there is more to the left. */
 const MARGIN = 60
 
-/** To the stage before, and to the next. */
-function Steps({ at, terms, go }: GoProps & { readonly at: number }) {
+/** To the stage before, and to the next. Of a bearing that cannot be, every stage but the first has nothing: the way back comes first. */
+function Steps({ at, terms, isRefused, go }: GoProps & { readonly at: number; readonly isRefused: boolean }) {
   const [before, after] = [STAGES[at - 1], STAGES[at + 1]]
   return (
     <p class="steps">
+      {isRefused && before && (
+        <button type="button" class="go" onClick={() => go('bearing')}>
+          {SHELL.correct}
+        </button>
+      )}
       {before && (
         <button type="button" onClick={() => go(before)}>
           {SHELL.previous}: {stageName(before, terms)}
         </button>
       )}
       {after && (
-        <button type="button" class="go" onClick={() => go(after)}>
+        // At the lathe what comes next hangs on the readings: the advice has that button.
+        <button type="button" class={isRefused || STAGES[at] === 'lathe' ? undefined : 'go'} onClick={() => go(after)}>
           {SHELL.next}: {stageName(after, terms)}
         </button>
       )}

@@ -111,7 +111,7 @@ describe('the bearing', () => {
     await page.locator('[name=split]').selectOption('none')
     await page
       .locator('#bearing-name', {
-        hasText: 'Screws: does not apply unless a ring is split: remove it, or state “Ring that is split”',
+        hasText: 'Remove “Screws”, or state “Ring that is split”: it does not apply unless a ring is split.',
       })
       .waitFor()
     expect(await page.locator('#sizes-to-cut').count()).toBe(0)
@@ -214,6 +214,62 @@ describe('at the lathe', () => {
     await page.getByText('It fits: stop here').waitFor()
     expect(await page.locator('#read-before li').textContent()).toMatch(/: 13; then cut 0\.\d+ with the/)
     expect(faults).toEqual([])
+  })
+
+  test('the form opens at the reading that the large line asks for, and no answer changes it under a hand', async () => {
+    const { page } = await openedJob(`${FIRST}&stage=lathe&ring=inner&outer=r`)
+    await calm(page)
+    const kind = () => page.locator('[name=kind]:checked').inputValue()
+    expect(await page.locator('#advice .summary').textContent()).toMatch(/Measure the groove .* with a caliper/)
+    expect(await kind()).toBe('groove-bottom-diameter')
+    await page.getByText('outer ring', { exact: true }).click()
+    await calm(page)
+    expect(await page.locator('#advice .summary').textContent()).toContain('Leave out one ball')
+    expect(await kind()).toBe('last-ball-opening')
+    await page.getByText('A row of balls').click()
+    await page.locator('[name=value]').fill('192')
+    await page.getByText('other balls that you have').click()
+    await page.locator('[name=onHand]').fill('16.5 x 12')
+    await calm(page)
+    expect(await kind()).toBe('ball-row')
+  })
+
+  test.each([
+    { width: 1280, height: 800 },
+    { width: 1080, height: 1920 },
+  ])('the large line, the figure and its keys are on one screen of $width × $height', async (viewport) => {
+    const { page } = await openedJob(`${FIRST}&stage=lathe&outer=o13`, { viewport })
+    await calm(page)
+    for (const shown of ['#advice .headline', '[name=value]', '.keypad', '.entry .go']) {
+      const box = await page.locator(shown).boundingBox()
+      expect(box?.y, shown).toBeGreaterThan(0)
+      expect((box?.y ?? 0) + (box?.height ?? Number.NaN), shown).toBeLessThanOrEqual(viewport.height)
+    }
+  })
+
+  test('on a phone the figure and its keys come right after the advice', async () => {
+    const viewport = { width: 390, height: 844 }
+    const { page } = await openedJob(`${FIRST}&stage=lathe&ring=inner&outer=g1`, { viewport })
+    await calm(page)
+    const [line, keys] = [await page.locator('.headline').boundingBox(), await page.locator('.keypad').boundingBox()]
+    expect((keys?.y ?? Number.NaN) + (keys?.height ?? 0) - (line?.y ?? 0)).toBeLessThan(viewport.height)
+  })
+
+  test('an outer ring that fits leads to the inner ring, and that to the last steps', async () => {
+    const { page } = await openedJob(`${FIRST}&stage=lathe&outer=g1,g1&inner=y0.3,y0.3`)
+    await page.getByRole('button', { name: 'Next: the inner ring' }).click()
+    await page.locator('#advice', { hasText: 'inner ring' }).waitFor()
+    expect(page.url()).toContain('ring=inner')
+    await page.locator('#fitted').click()
+    expect(page.url()).toContain('stage=assembly')
+  })
+
+  test('of a bearing that cannot be made the first thing to do is to correct it', async () => {
+    const { page } = await openedJob(`${FIRST.replace('bore=12', 'bore=60')}&stage=lathe`)
+    expect(await page.locator('main .go').allTextContents()).toEqual(['Correct the bearing'])
+    await page.locator('main .go').click()
+    expect(await page.locator('[name=bore]').count()).toBe(1)
+    expect(await page.locator('.steps .go').count()).toBe(0)
   })
 
   test('readings have the numbers of their blanks on the job sheet', async () => {
@@ -334,7 +390,10 @@ describe('a whole job', () => {
     await page.locator('[name=lot]').fill(LOT.replaceAll(',', '\n'))
     await page.getByRole('button', { name: 'Design for these balls' }).click()
     await stage(page, 'Will it run?')
-    await page.getByText('Good from').first().waitFor()
+    await page
+      .getByText(/A ball gap from [\d.]+ mm to [\d.]+ mm is good/)
+      .first()
+      .waitFor()
     await stage(page, 'Sheets')
     expect(await page.locator('.sheet a.go').count()).toBe(12)
     await stage(page, 'At the lathe')
@@ -509,7 +568,7 @@ describe('before the lathe', () => {
   test('will it run: the spread with its band, and a load', async () => {
     const { page } = await openedJob(`${FIRST}&stage=run`)
     await page
-      .getByText(/Good from 0 mm to 2\.48 mm/)
+      .getByText(/A ball gap from 0\.48 mm to 2\.48 mm is good\. A smaller one is good only if the last ball goes in/)
       .first()
       .waitFor()
     const before = await page.locator('.summary').textContent()
@@ -741,7 +800,7 @@ describe('the job', () => {
   test('a link that is followed on the open page is shown, and Undo leads back', async () => {
     const { page } = await openedJob()
     await page.evaluate("location.hash = 'v=1&units=in&balls.count=10&balls.diameter=5/8&bore=1/2&outer=zz'")
-    await page.getByText('10 wooden balls of 0.625 in, bore 0.5 in').waitFor()
+    await page.getByText('10 wooden balls of 5/8 in, bore 1/2 in').waitFor()
     expect(await page.getByText('could not be read').count()).toBe(1)
     await page.getByRole('button', { name: 'Undo' }).click()
     // Its year is worked out again.

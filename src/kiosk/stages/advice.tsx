@@ -18,6 +18,8 @@ export function Advice(of: {
   readonly title: string
   /** Before anything was read, all that is known of the groove is a guess: it is not shown. */
   readonly isRead: boolean
+  /** What comes when this groove is finished. */
+  readonly next: { readonly label: string; readonly go: () => void }
 }) {
   const { units, terms } = of.derived
   return (
@@ -25,20 +27,18 @@ export function Advice(of: {
       <p class="advice-for">{of.title}</p>
       <Answered reply={of.reply}>
         {(answer) => {
-          const disagreements = messagesOf(part(answer['agreement'])['disagreements'])
-          const isAgreed = disagreements.length === 0
+          const disagreements = disagreementsIn(answer)
           // To stop is right either way.
-          const isSure = isAgreed || answer['reason'] === 'too-deep'
+          const isSure = disagreements.length === 0 || answer['reason'] === 'too-deep'
           return (
             <>
               <p class="headline">{isSure ? headlineOf(answer, units, terms) : LATHE.check}</p>
               <p class="summary">{textOf(answer['summary'])}</p>
               {!of.isRead && <p>{later()?.firstCut(of.derived, ringOf(answer))}</p>}
-              {of.isRead && isAgreed && (
-                <>
-                  <Chances answer={answer} terms={terms} />
-                  <p>{stateOf(answer, units, terms)}</p>
-                </>
+              {isSure && answer['reason'] === 'in-band' && (
+                <button type="button" class="go large" id="fitted" onClick={of.next.go}>
+                  {of.next.label}
+                </button>
               )}
               <Messages title={LATHE.disagree} texts={disagreements} />
               <Rescues answer={answer} />
@@ -47,6 +47,19 @@ export function Advice(of: {
         }}
       </Answered>
     </section>
+  )
+}
+
+const disagreementsIn = (answer: Json): readonly string[] => messagesOf(part(answer['agreement'])['disagreements'])
+
+/** The groove as the readings show it. Where they do not agree, nothing is certain of it. */
+export function GrooveNow({ reply, derived }: { readonly reply: Awaited; readonly derived: DerivedBearing }) {
+  if (reply.kind !== 'answer' || disagreementsIn(reply.body).length > 0) return null
+  return (
+    <>
+      <Chances answer={reply.body} terms={derived.terms} />
+      <p>{stateOf(reply.body, derived)}</p>
+    </>
   )
 }
 
@@ -87,13 +100,15 @@ function Chances({ answer, terms }: { readonly answer: Json; readonly terms: Ter
   )
 }
 
-function stateOf(answer: Json, units: Units, terms: Terms): string | undefined {
+function stateOf(answer: Json, { design, units, terms }: DerivedBearing): string | undefined {
   const isInner = ringOf(answer) === 'inner'
   const figure = part(answer[isInner ? 'radialInternalClearance' : 'ballGap'])
   const { min, max } = part(figure['interval95'])
   const length = (value: unknown) => lengthOf(numberOf(value), units)
   const told = { value: length(figure['value']), low: length(min), high: length(max) }
-  return later()?.[isInner ? 'playNow' : 'gapNow'](told, units, terms)
+  if (isInner) return later()?.playNow(told, units)
+  const good = design && later()?.goodGapOf(design, terms)
+  return [later()?.gapNow(told, units), good].join(' ')
 }
 
 /** The possible ones first, in the order in which to try them. */

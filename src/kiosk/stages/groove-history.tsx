@@ -1,7 +1,8 @@
 import type { FittedRing } from '#shared/questions/fit/fit-setup.ts'
 import { ringNow } from '#src/kiosk/job/lathe.ts'
 import type { Cut, GrooveState, Reading } from '#src/kiosk/job/reading.ts'
-import { cutLine, LATHE, latheWords, readingLine } from '#src/words/kiosk/lathe.ts'
+import { later } from '#src/kiosk/second-script.ts'
+import { cutLine, LATHE, latheWords } from '#src/words/kiosk/lathe.ts'
 import type { Terms } from '#src/words/terms.ts'
 
 /** What was read of the groove as it is now, and every state before it with the cut that ended it. */
@@ -14,7 +15,7 @@ export function GrooveHistory(of: {
 }) {
   const now = ringNow(of.states)
   const lineOf = ({ kind, value, second, result }: Reading): string =>
-    readingLine({ kind, value, second, result, terms: of.terms })
+    later()?.readingLine({ kind, value, second, result, terms: of.terms }) ?? ''
   const stateLine = ({ readings, cut }: GrooveState): string =>
     [...readings.map(lineOf), ...(cut === undefined ? [] : [lineOfCut(cut)])].join('; ')
   const earlier = of.states.slice(0, -1)

@@ -5,16 +5,18 @@ import { fitRequest } from '#src/kiosk/job/fit-request.ts'
 import { type Job, withRing } from '#src/kiosk/job/job.ts'
 import { untouched, withCut, withoutReading, withReading } from '#src/kiosk/job/lathe.ts'
 import { readingsIn } from '#src/kiosk/job/reading.ts'
-import { useReply } from '#src/kiosk/reply.ts'
+import { part } from '#src/kiosk/json.ts'
+import { type Awaited, useReply } from '#src/kiosk/reply.ts'
 import type { StageProps } from '#src/kiosk/stage.ts'
 import { NoBearing } from '#src/kiosk/waiting.tsx'
 import { caliperFigure } from '#src/words/figure.ts'
 import { adviceFor, cutToSize, cutUntil, LATHE } from '#src/words/kiosk/lathe.ts'
-import { Advice } from './advice.tsx'
+import { SHELL, stageName } from '#src/words/kiosk/page.ts'
+import { Advice, GrooveNow } from './advice.tsx'
 import { CutForm } from './cut-form.tsx'
 import { GrooveHistory } from './groove-history.tsx'
 import { OnHand } from './on-hand.tsx'
-import { ReadingForm } from './reading-form.tsx'
+import { type Asked, ReadingForm } from './reading-form.tsx'
 
 /** Cut, measure, and what to do next: for the ring on the lathe, from everything that was read and cut. */
 export function LatheStage({ job, derived, change, show }: StageProps) {
@@ -47,6 +49,7 @@ export function LatheStage({ job, derived, change, show }: StageProps) {
       onCut={(made) => take(withCut(made))}
     />
   )
+  const isRead = states.length > 1 || readingsIn(states) > 0
   const isCutNext = reply.kind === 'answer' && reply.body['action'] === 'cut'
   return (
     <div class="lathe">
@@ -64,28 +67,43 @@ export function LatheStage({ job, derived, change, show }: StageProps) {
       )}
       {isByGap ? (
         <>
-          <Advice reply={reply} derived={derived} title={title} isRead={states.length > 1 || readingsIn(states) > 0} />
-          {isCutNext && cut}
-          <div class="columns even">
-            <ReadingForm
-              key={`read ${isOf}`}
-              ring={ring}
-              units={units}
-              arrangement={arrangement}
-              blanks={sheet}
-              onEnter={(reading) => take(withReading(reading))}
+          <div>
+            <Advice
+              reply={reply}
+              derived={derived}
+              title={title}
+              isRead={isRead}
+              next={
+                hasInner && ring === 'outer'
+                  ? { label: LATHE.toInner, go: () => show({ ...job, ring: 'inner' }) }
+                  : {
+                      label: `${SHELL.next}: ${stageName('assembly', terms)}`,
+                      go: () => show({ ...job, stage: 'assembly' }),
+                    }
+              }
             />
-            <div>
-              <GrooveHistory
-                states={states}
-                ring={ring}
-                terms={terms}
-                onRemove={(index) => change(withRing(ringJob, withoutReading(index)))}
-                onStartAgain={() => change(withRing(ringJob, untouched))}
-              />
-              <OnHand job={ringJob} derived={derived} change={change} show={show} />
-              {!isCutNext && cut}
-            </div>
+            {isCutNext && cut}
+          </div>
+          <ReadingForm
+            key={`read ${isOf}`}
+            ring={ring}
+            units={units}
+            arrangement={arrangement}
+            asked={askedIn(reply)}
+            blanks={sheet}
+            onEnter={(reading) => take(withReading(reading))}
+          />
+          <div>
+            {isRead && <GrooveNow reply={reply} derived={derived} />}
+            <GrooveHistory
+              states={states}
+              ring={ring}
+              terms={terms}
+              onRemove={(index) => change(withRing(ringJob, withoutReading(index)))}
+              onStartAgain={() => change(withRing(ringJob, untouched))}
+            />
+            <OnHand job={ringJob} derived={derived} change={change} show={show} />
+            {!isCutNext && cut}
           </div>
         </>
       ) : (
@@ -93,6 +111,13 @@ export function LatheStage({ job, derived, change, show }: StageProps) {
       )}
     </div>
   )
+}
+
+/** What the advice asks to read next. */
+function askedIn(reply: Awaited): Asked | undefined {
+  const { kind, ballsLeftOut, count } = part(reply.kind === 'answer' && reply.body['askedReading'])
+  const second = ballsLeftOut ?? count
+  return typeof kind === 'string' ? { kind, ...(second !== undefined && { second: String(second) }) } : undefined
 }
 
 /** A groove that is cut to its size and to a plug, for no gap tells how deep it is. */

@@ -9,19 +9,29 @@ import { readCount, readLength, Unread, withPoint } from '#src/kiosk/job/text.ts
 import { listOf, numberOf, part } from '#src/kiosk/json.ts'
 import { ReadingPicture } from '#src/kiosk/pictures/reading.tsx'
 import type { Awaited } from '#src/kiosk/reply.ts'
-import { BEARING } from '#src/words/kiosk/bearing.ts'
-import { kindName, LATHE, latheWords, PLUG_NAMES } from '#src/words/kiosk/lathe.ts'
+import { later } from '#src/kiosk/second-script.ts'
+import { LATHE, latheWords, PLUG_NAMES } from '#src/words/kiosk/lathe.ts'
 import { inUnit } from '#src/words/kiosk/page.ts'
 import { TERMS } from '#src/words/terms.ts'
 import { Keypad } from './keypad.tsx'
 
 const COUNT = { min: 1, max: 200 }
 
-/** A reading of any kind that this ring has: the kind by its picture, the figure by large keys or the keyboard. */
+/** What the advice asks to read: its kind, and how many balls it is of where that matters. */
+export interface Asked {
+  readonly kind: string
+  readonly second?: string
+}
+
+/**
+ * A reading of any kind that this ring has: the kind by its picture, the figure by large keys or the keyboard. It begins with the kind
+ * that the advice asks for, until a hand picks another or types a figure.
+ */
 export function ReadingForm(of: {
   readonly ring: FittedRing
   readonly units: Units
   readonly arrangement: ArrangementName
+  readonly asked: Asked | undefined
   /** The job sheet, for the numbers of its blanks. */
   readonly blanks: Awaited
   readonly onEnter: (reading: Reading) => void
@@ -29,22 +39,40 @@ export function ReadingForm(of: {
   const terms = TERMS[of.arrangement]
   const words = latheWords(of.ring, terms)
   const kinds = kindsOf(of.ring, of.arrangement)
-  const [kind, setKind] = useState<ReadingKind>(kinds[0] ?? 'ball-gap')
+  // While an answer is on its way, the one before still stands: no kind may change under a hand.
+  const asked = useRef(of.asked)
+  if (of.asked !== undefined) asked.current = of.asked
+  const [picked, setPicked] = useState<ReadingKind>()
   const [value, setValue] = useState('')
-  const [second, setSecond] = useState('')
+  const [typedSecond, setSecond] = useState<string>()
   const [result, setResult] = useState<PlugFit>('enters')
   const [faults, setFaults] = useState<Faults>({})
   const [typing, setTyping] = useState<'value' | 'second'>('value')
   const field = useRef<HTMLInputElement | null>(null)
+  const kind = picked ?? kinds.find((each) => each === asked.current?.kind) ?? kinds[0] ?? 'ball-gap'
   const fields = READING_FIELDS[kind]
+  const usual = (kind === asked.current?.kind ? asked.current.second : undefined) ?? fields.second?.usual ?? ''
+  const second = typedSecond ?? usual
+  const nameOf = (each: ReadingKind) => later()?.kindName(each, blanksOf(of.blanks, each, of.ring), terms) ?? ''
+  const pick = (next: ReadingKind | undefined) => {
+    setPicked(next)
+    setFaults({})
+    setSecond(undefined)
+    setTyping('value')
+  }
+  const typeValue = (text: string) => {
+    setPicked(kind)
+    setValue(text)
+  }
   const enter = () => {
     const read = readForm({ kind, value, second, result }, of.units)
     setFaults(read.faults)
-    if (read.reading === undefined) field.current?.focus()
-    else of.onEnter(read.reading)
-    if (read.reading !== undefined) setValue('')
+    if (read.reading === undefined) return field.current?.focus()
+    of.onEnter(read.reading)
+    setValue('')
+    pick(undefined)
   }
-  const [typed, setTyped] = typing === 'value' || fields.second === undefined ? [value, setValue] : [second, setSecond]
+  const [typed, setTyped] = typing === 'value' || fields.second === undefined ? [value, typeValue] : [second, setSecond]
   return (
     <form
       autocomplete="off"
@@ -55,69 +83,70 @@ export function ReadingForm(of: {
         enter()
       }}
     >
-      <Picks
-        isTall
-        legend={LATHE.measured}
-        name="kind"
-        value={kind}
-        options={kinds.map((each) => ({
-          value: each,
-          label: kindName(each, blanksOf(of.blanks, each, of.ring), terms),
-          picture: <ReadingPicture kind={each} />,
-        }))}
-        onPick={(next) => {
-          setKind(next)
-          setFaults({})
-          setSecond('')
-          setTyping('value')
-        }}
-      />
-      {of.blanks.kind === 'answer' && (
-        <p>
-          <small>{LATHE.blanks}</small>
-        </p>
-      )}
-      {fields.value !== undefined && (
-        <div onFocusIn={() => setTyping('value')}>
-          <TextField
-            label={inUnit(kind === 'plug' ? LATHE.diameter : LATHE.value, of.units)}
-            name="value"
-            mode="decimal"
-            value={value}
-            fault={faults.value}
-            inputRef={(input) => {
-              field.current = input
-            }}
-            onInput={setValue}
-          />
+      <fieldset class="entry">
+        <legend>{nameOf(kind)}</legend>
+        <div class="figures">
+          {fields.value !== undefined && (
+            <div onFocusIn={() => setTyping('value')}>
+              <TextField
+                label={inUnit(kind === 'plug' ? LATHE.diameter : LATHE.value, of.units)}
+                name="value"
+                mode="decimal"
+                value={value}
+                fault={faults.value}
+                inputRef={(input) => {
+                  field.current = input
+                }}
+                onInput={typeValue}
+              />
+            </div>
+          )}
+          {fields.second !== undefined && (
+            <div onFocusIn={() => setTyping('second')}>
+              <TextField
+                label={secondLabel(words[fields.second.name], fields.second.kind, of.units)}
+                name={fields.second.name}
+                mode="decimal"
+                value={second}
+                fault={faults.second}
+                onInput={setSecond}
+              />
+            </div>
+          )}
         </div>
-      )}
-      {fields.second !== undefined && (
-        <div onFocusIn={() => setTyping('second')}>
-          <TextField
-            label={secondLabel(words[fields.second.name], fields.second.kind, of.units)}
-            name={fields.second.name}
-            mode="decimal"
-            value={second}
-            hint={fields.second.usual && `${BEARING.usual}: ${fields.second.usual}`}
-            fault={faults.second}
-            onInput={setSecond}
+        {fields.hasResult && (
+          <Picks
+            legend={LATHE.result}
+            name="result"
+            value={result}
+            options={PLUG_FITS.map((fit) => ({ value: fit, label: PLUG_NAMES[fit] }))}
+            onPick={setResult}
           />
-        </div>
-      )}
-      {fields.hasResult && (
+        )}
+        {fields.value !== undefined && <Keypad text={typed} onText={setTyped} />}
+        <button type="submit" class="go large">
+          {LATHE.add}
+        </button>
+      </fieldset>
+      <div class="kinds">
         <Picks
-          legend={LATHE.result}
-          name="result"
-          value={result}
-          options={PLUG_FITS.map((fit) => ({ value: fit, label: PLUG_NAMES[fit] }))}
-          onPick={setResult}
+          isTall
+          legend={LATHE.measured}
+          name="kind"
+          value={kind}
+          options={kinds.map((each) => ({
+            value: each,
+            label: nameOf(each),
+            picture: <ReadingPicture kind={each} />,
+          }))}
+          onPick={pick}
         />
-      )}
-      {fields.value !== undefined && <Keypad text={typed} onText={setTyped} />}
-      <button type="submit" class="go large">
-        {LATHE.add}
-      </button>
+        {of.blanks.kind === 'answer' && (
+          <p>
+            <small>{LATHE.blanks}</small>
+          </p>
+        )}
+      </div>
     </form>
   )
 }

@@ -29,6 +29,7 @@ export const LATHE = {
   remove: 'remove',
   history: 'Earlier states',
   startAgain: 'Start this ring again',
+  toInner: 'Next: the inner ring',
   keys: 'Keys',
   back: 'delete the last sign',
   space: 'space',
@@ -151,8 +152,8 @@ interface Estimated {
 const sized = (length: Mm, units: Units): string =>
   withMinus(`${inUnits(length, units).toFixed(GAP_DECIMALS[units])} ${units}`)
 
-export const gapNow = ({ value, low, high }: Estimated, units: Units, { element }: Terms): string =>
-  `The gap is now about ${sized(value, units)}; 19 times in 20 it is between ${sized(low, units)} and ${sized(high, units)}. Below 0, the last ${element.one} does not go in.`
+export const gapNow = ({ value, low, high }: Estimated, units: Units): string =>
+  `The gap is now about ${sized(value, units)}; 19 times in 20 it is between ${sized(low, units)} and ${sized(high, units)}.`
 
 export const playNow = ({ value, low, high }: Estimated, units: Units): string =>
   `The play is now about ${sized(value, units)}; 19 times in 20 it is between ${sized(low, units)} and ${sized(high, units)}. Below 0, the inner ring does not turn.`

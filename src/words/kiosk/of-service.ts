@@ -45,8 +45,14 @@ export function faultOnThePage(message: string, path: string, terms: Terms = TER
   // The label takes the place of the name with which such a fault begins.
   const fault = message.replace(/^"\w+" (?=is missing)/, '')
   const told = onThePage(fault, terms, at)
-  return /^[a-z"]/.test(fault) && at !== '' ? `${statedName(at, terms) ?? at}: ${told}` : told
+  if (!/^[a-z"]/.test(fault) || at === '') return told
+  const label = statedName(at, terms) ?? at
+  const [, why, orElse] = NOT_OF_IT.exec(told) ?? []
+  return why === undefined ? `${label}: ${told}` : `Remove “${label}”${orElse}: it does not apply ${why}.`
 }
+
+/** Of a field that has no place in this bearing: what to do comes first. */
+const NOT_OF_IT = /^does not apply (.+?): remove it(.*)$/
 
 /**
  * A sentence of the service on the page: what it names as JSON does has the name that stands on the page.

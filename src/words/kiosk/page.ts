@@ -49,6 +49,7 @@ export const SHELL = {
   damaged: 'A part of this link could not be read: the rest is shown.',
   previous: 'Back',
   next: 'Next',
+  correct: 'Correct the bearing',
   waiting: 'Working it out …',
   unreached: 'The service cannot be reached, so there is no answer here now. Try again when the network is back.',
   here: 'The service cannot be reached. This browser worked the answer out by itself.',

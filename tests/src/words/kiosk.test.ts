@@ -28,8 +28,8 @@ test('the page has every word of the catalogue, and no text of its own but its n
 
 test('a gap and a play are said as finely as anyone can measure them', () => {
   const size = { value: mm(0.8), low: mm(-0.2), high: mm(1.8) }
-  expect(gapNow(size, 'mm', TERMS.radial)).toContain('about 0.8 mm')
-  expect(gapNow(size, 'in', TERMS.radial)).toContain('between −0.008 in and 0.071 in')
+  expect(gapNow(size, 'mm')).toContain('about 0.8 mm')
+  expect(gapNow(size, 'in')).toContain('between −0.008 in and 0.071 in')
   expect(playNow(size, 'mm')).toContain('play is now about 0.8 mm')
 })
 
