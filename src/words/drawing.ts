@@ -180,7 +180,9 @@ export function assemblyNotes(facts: NoteFacts, say: Size): readonly string[] {
     ...(gap
       ? [
           `${gap.symbol} within its limits leaves a ${gap.terms.gap} of ${say(gap.free)} to ${say(gap.most)} ${units}.`,
-          ...(gap.free > gap.min ? [belowFree(gap, units, gap.terms)].filter((each) => each !== undefined) : []),
+          ...(gap.free > gap.min
+            ? [belowFree(gap, (length) => `${say(length)} ${units}`, gap.terms)].filter((each) => each !== undefined)
+            : []),
         ]
       : []),
     ...(play

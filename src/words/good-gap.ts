@@ -21,16 +21,20 @@ export function goodGap({ min, free, most }: GoodGap, units: Units, terms: Terms
   // What it takes to get the last ball in leaves the gap too wide: the design warns of that.
   if (free > most) return `A ${gap} of at most ${size(most)} is good if the last ${element.one} goes in.`
   const good = `A ${gap} from ${size(free)} to ${size(most)} is good.`
-  return [good, belowFree({ min, free }, units, terms)].filter((each) => each !== undefined).join(' ')
+  return [good, belowFree({ min, free }, size, terms)].filter((each) => each !== undefined).join(' ')
 }
 
 /** What holds below the limit to which a ring is made; undefined where nothing smaller is good. */
-export function belowFree({ min, free }: Omit<GoodGap, 'most'>, units: Units, { element }: Terms): string | undefined {
+export function belowFree(
+  { min, free }: Omit<GoodGap, 'most'>,
+  size: (length: Mm) => string,
+  { element }: Terms,
+): string | undefined {
   if (min === 0)
     return free > 0
       ? `A smaller one is good only if the last ${element.one} goes in; below 0, it never does.`
       : `Below 0, the last ${element.one} does not go in.`
   return free > min
-    ? `A smaller one, down to ${figure(min, units)}, is good only if the last ${element.one} goes in.`
+    ? `A smaller one, down to ${size(min)}, is good only if the last ${element.one} goes in.`
     : undefined
 }

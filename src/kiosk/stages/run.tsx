@@ -15,7 +15,6 @@ import type { StageProps } from '#src/kiosk/stage.ts'
 import { Answered, NoBearing, Warnings } from '#src/kiosk/waiting.tsx'
 import { capitalised, figure } from '#src/words/figure.ts'
 import { inUnit } from '#src/words/kiosk/page.ts'
-import { RUN } from '#src/words/kiosk/run.ts'
 
 const LOAD = { min: 0.01, max: 100_000 }
 /** A groove that is cut to a caliper, in millimetres. Common practice, no source. */
@@ -31,7 +30,9 @@ export function RunStage({ job, derived, change }: StageProps) {
   const check = useReply('/v1/tolerance-check', request && scatters ? { design: request, ...scatters } : undefined)
   const load = loadOf(job, derived)
   const loads = useReply('/v1/load-check', request && load)
+  const words = later()?.run
   if (request === undefined) return <NoBearing derived={derived} />
+  if (words === undefined) return null
   const field = (name: ChoiceName, label: string, unit: string, read: (text: string) => unknown) => (
     <TextField
       label={inUnit(label, unit)}
@@ -45,17 +46,17 @@ export function RunStage({ job, derived, change }: StageProps) {
   return (
     <div class="columns">
       <form autocomplete="off" onSubmit={(event) => event.preventDefault()}>
-        {field('grooveScatter', RUN.cuts(terms), units, (text) => readLength(text, units))}
-        {field('lotScatter', RUN.lots(terms), units, (text) => readLength(text, units))}
+        {field('grooveScatter', words.cuts(terms), units, (text) => readLength(text, units))}
+        {field('lotScatter', words.lots(terms), units, (text) => readLength(text, units))}
         <p>
-          <small>{RUN.usual(figure(GROOVE_SCATTER, units), terms)}</small>
+          <small>{words.usual(figure(GROOVE_SCATTER, units), terms)}</small>
         </p>
-        {field('load', RUN.load[members], units === 'in' ? 'lbf' : 'N', (text) => readNumber(text, LOAD))}
+        {field('load', words.load[members], units === 'in' ? 'lbf' : 'N', (text) => readNumber(text, LOAD))}
       </form>
       <div class="result">
-        {derived.design && !('ballGap' in derived.design.bearing) && <p>{RUN.noGap}</p>}
+        {derived.design && !('ballGap' in derived.design.bearing) && <p>{words.noGap}</p>}
         <Answered reply={check}>{(answer) => <Spread answer={answer} derived={derived} />}</Answered>
-        {load && <h3>{RUN.loads}</h3>}
+        {load && <h3>{words.loads}</h3>}
         <CarriedLoad reply={loads} />
       </div>
     </div>
