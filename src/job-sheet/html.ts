@@ -56,13 +56,14 @@ function line({ number, title, check, readings }: SheetOperation, said: readonly
 }
 
 function step(sheet: JobSheet, operation: SheetOperation, index: number): string {
-  const { number, title, tool, how, sizes, check, mistake, readings, speed } = operation
+  const { number, title, tool, counted, how, sizes, check, mistake, readings, speed } = operation
   const spin = speed ? `<dt>${SHEET.speed}</dt><dd>${escaped(speedSentence(speed))}</dd>` : ''
+  const open = counted === undefined ? '' : `<dt>${SHEET.counted}</dt><dd>${escaped(counted)}</dd>`
   return [
     `<li class="step"><div class="head"><span class="box" role="img" aria-label="${SHEET.tick}"></span>`,
     `<h2>${number}. ${escaped(title)}</h2></div>`,
     ...cautionsAt(sheet, index).map((words) => `<p class="caution"><b>${SHEET.caution}.</b> ${escaped(words)}</p>`),
-    `<dl><dt>${SHEET.tools}</dt><dd>${escaped(tool)}</dd>${spin}<dt>${SHEET.how}</dt><dd>${escaped(how)}</dd></dl>`,
+    `<dl><dt>${SHEET.tools}</dt><dd>${escaped(tool)}</dd>${spin}${open}<dt>${SHEET.how}</dt><dd>${escaped(how)}</dd></dl>`,
     sizes.length === 0 ? '' : sizeTable(sizes, sheet.units),
     `<dl><dt>${SHEET.check}</dt><dd>${escaped(check)}</dd>`,
     `<dt>${SHEET.mistake}</dt><dd>${escaped(mistake.looksLike)}</dd><dt>${SHEET.cost}</dt><dd>${escaped(mistake.costs)}</dd></dl>`,

@@ -55,7 +55,7 @@ function warned(sheet: JobSheet): readonly Block[] {
 }
 
 function block(sheet: JobSheet, operation: SheetOperation, index: number): Block {
-  const { number, title, tool, how, sizes, check, mistake, readings, speed } = operation
+  const { number, title, tool, counted, how, sizes, check, mistake, readings, speed } = operation
   const paragraph = (lead: string, words: string): Row => ({ kind: 'paragraph', lead, words })
   return {
     title: `${number}. ${title}`,
@@ -65,6 +65,7 @@ function block(sheet: JobSheet, operation: SheetOperation, index: number): Block
       ),
       paragraph(SHEET.tools, tool),
       ...(speed ? [paragraph(SHEET.speed, speedSentence(speed))] : []),
+      ...(counted === undefined ? [] : [paragraph(SHEET.counted, counted)]),
       paragraph(SHEET.how, how),
       ...sizeRows(sizes, sheet.units),
       paragraph(SHEET.check, check),

@@ -79,6 +79,6 @@ export const echoesOf = (operation: Operation, at: string, witness: () => void) 
 const stated = (answer: unknown): Record<string, unknown> =>
   JSON.parse(
     JSON.stringify(answer, (name, value) =>
-      ['assumed', 'isTrade', 'isFromMemory'].includes(name) ? undefined : value,
+      ['assumed', 'counted', 'isTrade', 'isFromMemory'].includes(name) ? undefined : value,
     ),
   )

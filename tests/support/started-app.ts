@@ -57,6 +57,8 @@ const UNHURRIED = {
   maxLoopDelayMs: 600_000,
   requestTimeoutMs: 600_000,
   headersTimeoutMs: 600_000,
+  // A caller and a service in one process see a kept connection's end in the same turn: one sends on what the other has closed.
+  keepAliveTimeoutMs: 600_000,
 } as const satisfies Partial<Config>
 
 const built = ({ config, route, schemas, logLines }: Options) =>

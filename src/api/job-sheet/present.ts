@@ -93,7 +93,7 @@ function partWithoutCage({ part }: Operation) {
 
 /** The part of an operation that every arrangement shares. */
 const toOperation = <Part>(
-  { id, title, tool, how, sizes, check, mistake, cautions, speed }: Operation,
+  { id, title, tool, counted, how, sizes, check, mistake, cautions, speed }: Operation,
   number: number,
   part: Part,
   input: DesignInput,
@@ -103,6 +103,7 @@ const toOperation = <Part>(
   part,
   title,
   tool,
+  ...(counted !== undefined && { counted }),
   how,
   sizes: sizes.map((size) => toSize(size, input)),
   check,

@@ -91,6 +91,9 @@ const OPERATION = {
   id: text('A name for programs.'),
   title: text('The operation in a few words.'),
   tool: text('The tools that it takes.'),
+  counted: Type.Optional(
+    text('What the request leaves open of this operation, and what is counted with instead, after “not chosen:”.'),
+  ),
   how: text('Instructions for the operation.'),
   sizes: Type.Array(refTo<typeof JobSize>('JobSize')),
   check: text('The check, with its tool.'),

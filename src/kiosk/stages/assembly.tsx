@@ -48,6 +48,11 @@ export const Operation = ({ operation, told }: { readonly operation: Json; reado
           <strong>{LABELS.caution}:</strong> {message}
         </p>
       ))}
+    {operation['counted'] !== undefined && (
+      <p>
+        <strong>{LABELS.counted}:</strong> {textOf(operation['counted'])}
+      </p>
+    )}
     <p>{textOf(operation['how'])}</p>
     <p>
       <strong>{LABELS.check}:</strong> {textOf(operation['check'])}

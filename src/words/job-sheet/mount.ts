@@ -36,11 +36,11 @@ interface MountFacts extends Mounting {
   readonly measured: string
 }
 
-/** What is counted with because nobody chose it: first of all, for another choice changes the seats. */
-function countedWith(usual: readonly LeftOpen[], names: Readonly<Record<LeftOpen, string>>): readonly string[] {
-  if (usual.length === 0) return []
+/** What is counted with because nobody chose it: another choice changes the seats. */
+function countedWith(usual: readonly LeftOpen[], names: Readonly<Record<LeftOpen, string>>): string | undefined {
+  if (usual.length === 0) return undefined
   const counted = usual.map((each) => names[each])
-  return [`Not chosen, so counted as usual: ${counted.join('; ')}. Where yours differs, cut the seats to yours.`]
+  return `counted as usual: ${counted.join('; ')}. Where yours differs, cut the seats to yours.`
 }
 
 const YEAR_OF_HOUSE = `a heated house, from ${INDOORS.min} to ${INDOORS.max} % relative humidity`
@@ -63,7 +63,6 @@ export function mount(
     year: YEAR_OF_HOUSE,
   })
   const steps = [
-    ...counted,
     'Cut seats, keyways and holes with the bearing apart, and brush out the chips.',
     ...(loose === undefined
       ? []
@@ -88,6 +87,7 @@ export function mount(
       ...(loose === undefined ? [] : ['glue']),
       ...(isGlued ? ['epoxy'] : []),
     ].join(', '),
+    counted,
     how: steps.join(' '),
     check: `Measure ${housing ? 'the shaft and both seats' : 'the shaft and its seat'} with the caliper in two directions before you put anything together. Once mounted, the bearing turns as freely as before, and no seat moves under your hand.`,
     mistake: {
@@ -122,7 +122,8 @@ export function mountPlates(
       ...(screws ? [screwTools(screws, 2).replace('drill press, ', '')] : []),
       ...(isGlued ? ['epoxy'] : []),
     ].join(', '),
-    how: `${counted.map((sentence) => `${sentence} `).join('')}Drill with the turntable apart, and brush out the chips. Boards: ${boardsSentence(boards, screws, units)} Pin: ${pinSentence(pin, units)} Lay the balls in, and lower the upper plate with its board over the pin.`,
+    counted,
+    how: `Drill with the turntable apart, and brush out the chips. Boards: ${boardsSentence(boards, screws, units)} Pin: ${pinSentence(pin, units)} Lay the balls in, and lower the upper plate with its board over the pin.`,
     check: `${screws ? 'Every screw head lies below the face, and nothing' : 'Nothing'} stands above ${screws ? 'it' : 'the lower face'} but the pin. The turntable turns as freely as before, and the pin touches neither the upper plate nor the board on top.`,
     mistake: {
       looksLike: 'The upper plate scrapes on the pin at one place.',

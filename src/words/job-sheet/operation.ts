@@ -12,6 +12,8 @@ export const ENTER_READINGS = `Enter the readings under ${AT_THE_LATHE}.`
 export interface OperationWords {
   readonly title: string
   readonly tool: string
+  /** What the plan leaves open of it, and what is counted with instead. */
+  readonly counted?: string | undefined
   readonly how: string
   readonly check: string
   readonly mistake: { readonly looksLike: string; readonly costs: string }

@@ -57,10 +57,12 @@ function near(value: unknown): fc.Arbitrary<unknown> {
     .map((change) => change(value))
 }
 
-/** A size of a job sheet is marked where its field is among `assumed`, which an input sent again leaves empty. */
+/** What a job sheet says of fields that are among `assumed`, which an input sent again leaves empty. */
 const withoutMarks = (answer: object): unknown =>
   JSON.parse(
-    JSON.stringify(answer, (name, value) => (name === 'isTrade' || name === 'isFromMemory' ? undefined : value)),
+    JSON.stringify(answer, (name, value) =>
+      ['isTrade', 'isFromMemory', 'counted'].includes(name) ? undefined : value,
+    ),
   )
 
 const HEAD = ['arrangement', 'units', 'input', 'assumed', 'summary']

@@ -103,7 +103,7 @@ function* changed(
 /** Without the echo, the marks of what nobody stated, and the code of the input. */
 const told = (answer: unknown): string =>
   JSON.stringify(answer, (name, value) =>
-    ['input', 'assumed', 'isTrade', 'isFromMemory', 'code'].includes(name) ? undefined : value,
+    ['input', 'assumed', 'counted', 'isTrade', 'isFromMemory', 'code'].includes(name) ? undefined : value,
   )
 
 type Told = readonly [status: number, text: string, input: Json]
