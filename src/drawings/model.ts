@@ -111,7 +111,13 @@ export type Drawing = {
 }
 
 /** A part of a drawing for a narrow screen, and what is said of it in words below it. */
-export type NarrowPart = { readonly title: string; readonly drawing: Drawing; readonly words: readonly string[] }
+export type NarrowPart = {
+  readonly title: string
+  readonly drawing: Drawing
+  readonly words: readonly string[]
+  /** The sizes of the bearing, for where no table has them. */
+  readonly sizes?: readonly string[]
+}
 
 type Leg = { readonly from: Vertex; readonly to: Vertex }
 

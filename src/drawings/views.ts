@@ -14,6 +14,7 @@ import {
 } from '#src/drawings/sheets/assembly.ts'
 import { cagedGaugeItems, gaugeItems, plateGaugeItems } from '#src/drawings/sheets/gauges.ts'
 import { signed } from '#src/drawings/sheets/labelled-item.ts'
+import { numberedFigure } from '#src/drawings/sheets/numbered-figure.ts'
 import { type Item, oneSheet, pagesOf, type TooManyPages } from '#src/drawings/sheets/pages.ts'
 import { assembledPlates } from '#src/drawings/sheets/plates-assembly.ts'
 import { assembledRings, assembledWithCage } from '#src/drawings/sheets/rings-assembly.ts'
@@ -22,10 +23,9 @@ import { cagedTemplateItems, plateItems, templateItems } from '#src/drawings/she
 import { CUT_OUT_DESCRIPTIONS, GRAIN, GRAIN_BELOW, imprintWithUnits, kerfWords, TITLES } from '#src/words/drawing.ts'
 import { signMeanings } from '#src/words/standing.ts'
 import { movedForKerf } from './kerf.ts'
-import { at, type Drawing, type NarrowPart, type Shape } from './model.ts'
+import type { Drawing, NarrowPart, Shape } from './model.ts'
 import { PAPER_SIZES, type Paper } from './papers.ts'
 import type { QrCode } from './qr-code.ts'
-import { placed } from './shapes.ts'
 import { type SheetMark, sheetMark } from './sheet-mark.ts'
 import type { View } from './view.ts'
 
@@ -44,7 +44,7 @@ function cutOut(view: Exclude<View, 'assembly'>, design: Design, code: QrCode | 
   const mark = sheetMark(design)
   const sign = imprintWithUnits(mark, design.bearing.resolved.input.units)
   const items = itemsOf(view, design, mark)
-  const labels = items.flatMap(({ bare }) => bare.words)
+  const labels = items.flatMap(({ bare }) => bare.labels.map(({ words }) => words))
   return {
     items: items.map((item) => signed(item, sign)),
     words: {
@@ -140,27 +140,22 @@ const ROUND_FIGURE = 1
 export function narrowParts(view: View, design: Design): readonly NarrowPart[] {
   if (view === 'assembly') return narrowAssembly(assembled(design), woodOf(design))
   const mark = sheetMark(design)
-  return itemsOf(view, design, mark).map(({ title, bare: { figure, words } }) => {
-    const { shapes, left, right, bottom, top } = figure
+  return itemsOf(view, design, mark).map(({ title, bare: { figure, labels } }) => {
     // What stands at an edge, or on the wood, says nothing away from it.
-    const texts = shapes.flatMap((shape) =>
+    const texts = figure.shapes.flatMap((shape) =>
       shape.kind === 'text' && shape.role !== 'mark' ? [inList(shape.text)] : [],
     )
     // All as wide as a screen: else the lines of a large one would be too thin to see there, and those of a small one bars.
-    const factor = (NARROW_WIDTH - 2 * ROUND_FIGURE) / Math.max(right - left, top - bottom)
+    const { shapes, height, words } = numberedFigure(figure, labels, NARROW_WIDTH, ROUND_FIGURE)
     const drawing = {
       title,
       description: title,
       width: mm(NARROW_WIDTH),
-      height: mm((top - bottom) * factor + 2 * ROUND_FIGURE),
+      height: mm(height),
       scale: 1,
-      shapes: placed(
-        shapes.filter(({ kind }) => kind !== 'text'),
-        factor,
-        at((NARROW_WIDTH - (left + right) * factor) / 2, ROUND_FIGURE - bottom * factor),
-      ),
+      shapes,
     }
-    return { title, drawing, words: [...texts, ...words] }
+    return { title, drawing, words: [...words, ...texts] }
   })
 }
 

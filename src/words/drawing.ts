@@ -353,6 +353,9 @@ export const GRAIN = 'grain'
 /** The same in a list below the drawing. */
 export const GRAIN_BELOW = 'arrow: along the grain'
 
+/** In a list below a drawing that has the number where its line is. */
+export const numberedLabel = (number: number, label: string): string => `${number}: ${label}`
+
 /** At an edge that is cut: on which side of its line, and whether it is the one that counts. */
 export const EDGES = {
   outside: 'cut outside',

@@ -46,3 +46,18 @@ export const boxesOf = (found: Locator) =>
       return { text: shown.textContent ?? '', width, height }
     }),
   )
+
+/** The size on the screen, in pixels, of the font of each text of a drawing that is shown. */
+export const fontsOf = (page: Page) =>
+  page.locator('svg text:visible').evaluateAll((elements) =>
+    elements.map((element) => {
+      type Matrix = { readonly a: number; readonly b: number }
+      type Shown = { getScreenCTM(): Matrix | null; textContent: string | null }
+      const shown = element as unknown as Shown
+      const { a, b } = shown.getScreenCTM() ?? { a: 0, b: 0 }
+      const { fontSize } = (
+        globalThis as unknown as { getComputedStyle(of: unknown): { fontSize: string } }
+      ).getComputedStyle(element)
+      return { text: shown.textContent ?? '', size: Number.parseFloat(fontSize) * Math.hypot(a, b) }
+    }),
+  )

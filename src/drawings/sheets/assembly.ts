@@ -205,10 +205,8 @@ export function narrowAssembly(assembled: Assembled, wood: SheetWood): readonly 
     ),
     {
       ...part('X', detailHeight, at(NARROW_WIDTH / 2, detailHeight / 2), enlarged.draw(say, detail, room), detail),
-      words: [
-        ...dimensions.map(({ key, value }) => words.sizeLine(key, TERMS[arrangement], `${say(value)} ${units}`)),
-        ...noteSentences(assembled, wood, say),
-      ],
+      sizes: dimensions.map(({ key, value }) => words.sizeLine(key, TERMS[arrangement], `${say(value)} ${units}`)),
+      words: noteSentences(assembled, wood, say),
     },
   ]
 }

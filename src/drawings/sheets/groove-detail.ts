@@ -6,7 +6,6 @@ import { type Mm, mm } from '#shared/units/length.ts'
 import { at, type Point, polar, type Shape } from '#src/drawings/model.ts'
 import { type Scale, scaleUpTo } from '#src/drawings/scales.ts'
 import { circle, cross, placed } from '#src/drawings/shapes.ts'
-import { textWidth } from '#src/drawings/text-width.ts'
 import { grooveWide } from '#src/words/drawing.ts'
 import { fittedText, levelExtension, TEXT_HEIGHT, uprightLine } from './annotations.ts'
 import { cageSections, type DrawnRings, ringCuts } from './half-section.ts'
@@ -20,11 +19,13 @@ const HATCH_SPACING = 2
 const BACK_SHOWN = 0.35
 const SIDE_SHOWN = 0.12
 /** Dimension lines stand so far beside the section, and labels so much farther. */
-const LINE_BESIDE = 4.5
+const LINE_BESIDE = 4
 const LABEL_BESIDE = 8.5
 const CLEAR = 2 // of the extension lines, which run on past their dimension line
-/** Room for the depths on the left: a dimension line and an upright text. */
-const DEPTHS_NEED = LINE_BESIDE + CLEAR + TEXT_HEIGHT + 0.5
+/** The space between the lands has a line of its own, so much farther out: in one line with the depths, the texts would run into one. */
+const LINES_APART = CLEAR + TEXT_HEIGHT + 0.5
+/** Room for the depths on the left: two dimension lines, each with an upright text. */
+const DEPTHS_NEED = LINE_BESIDE + LINES_APART + CLEAR + TEXT_HEIGHT + 0.5
 /** So far past the view, above and below, a text may still run. */
 const TAIL = 5
 
@@ -144,35 +145,40 @@ function cropped(cut: RingCut, { half, top, bottom }: Crop): RingCut {
 }
 
 /**
- * On the left, in one column: how deep both grooves are and the space between the lands, which all follow from the diameters.
+ * On the left: how deep both grooves are and, farther out, the space between the lands, which all follow from the diameters.
  * The depths run upright away from the space, each as far as the view and a little more.
  */
 function depths({ bearing, words, half, side, onPaper, room }: View): readonly Shape[] {
   const { outerRing, innerRing } = bearing
   const x = -half - LINE_BESIDE
+  const farther = x - LINES_APART
   const [outerLand, innerLand] = [onPaper(outerRing.landDiameter / 2), onPaper(innerRing.landDiameter / 2)]
   const between = (outerLand + innerLand) / 2
   const [outerMiddle, innerMiddle] = [outerRing, innerRing].map(({ landDiameter, grooveBottomDiameter }) =>
     onPaper((landDiameter + grooveBottomDiameter) / 4),
   ) as [number, number]
-  const taken = textWidth(words.landGap, TEXT_HEIGHT) / 2 + CLEAR / 2
-  const upright = (content: string, y: number, textRoom: number, anchor: 'start' | 'middle' | 'end'): Shape =>
-    fittedText(content, at(x - CLEAR, y), textRoom, anchor, { turned: 90 })
+  const upright = (
+    content: string,
+    beside: number,
+    y: number,
+    textRoom: number,
+    anchor: 'start' | 'middle' | 'end',
+  ): Shape => fittedText(content, at(beside - CLEAR, y), textRoom, anchor, { turned: 90 })
   return [
     ...[
-      { ring: outerRing, text: words.outerDepth, y: Math.max(outerMiddle, between + taken), anchor: 'start' as const },
-      { ring: innerRing, text: words.innerDepth, y: Math.min(innerMiddle, between - taken), anchor: 'end' as const },
+      { ring: outerRing, text: words.outerDepth, y: Math.max(outerMiddle, between + CLEAR), anchor: 'start' as const },
+      { ring: innerRing, text: words.innerDepth, y: Math.min(innerMiddle, between - CLEAR), anchor: 'end' as const },
     ].flatMap(({ ring, text, y, anchor }) => {
       const [land, bottom] = [onPaper(ring.landDiameter / 2), onPaper(ring.grooveBottomDiameter / 2)]
       return [
-        levelExtension(land, -side, x),
+        levelExtension(land, -side, farther),
         levelExtension(bottom, 0, x),
         ...uprightLine(x, Math.min(land, bottom), Math.max(land, bottom)),
-        upright(text, y, room.height / 2 + TAIL - Math.abs(y), anchor),
+        upright(text, x, y, room.height / 2 + TAIL - Math.abs(y), anchor),
       ]
     }),
-    ...(outerLand > innerLand ? uprightLine(x, innerLand, outerLand) : []),
-    upright(words.landGap, between, 2 * taken, 'middle'),
+    ...(outerLand > innerLand ? uprightLine(farther, innerLand, outerLand) : []),
+    upright(words.landGap, farther, between, room.height, 'middle'),
   ]
 }
 

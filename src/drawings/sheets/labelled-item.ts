@@ -1,11 +1,8 @@
-import { at, type Point } from '#src/drawings/model.ts'
+import { at } from '#src/drawings/model.ts'
 import { line, placed, text } from '#src/drawings/shapes.ts'
 import { fittedHeight, textWidth, wrapped } from '#src/drawings/text-width.ts'
 import { leader, SMALL_TEXT_HEIGHT, TEXT_HEIGHT } from './annotations.ts'
-import type { Figure, Item } from './pages.ts'
-
-/** A line of text below a figure, and what it points to, if to anything. */
-export type Label = { readonly words: string; readonly tip?: Point }
+import type { Figure, Item, Label } from './pages.ts'
 
 const TITLE_HEIGHT = 3.5
 const TITLE_ROOM = 9
@@ -50,7 +47,7 @@ export function labelledItem(title: string, figure: Figure, labels: readonly Lab
       ...placed(figure.shapes, 1, origin),
       ...rows,
     ],
-    bare: { figure, words: labels.map(({ words: content }) => content) },
+    bare: { figure, labels },
   }
 }
 

@@ -1,7 +1,7 @@
 import { fail, ok, type Result } from '#shared/result.ts'
 import { mm } from '#shared/units/length.ts'
 import { clipped, type Window } from '#src/drawings/clip.ts'
-import { at, type Drawing, type Shape } from '#src/drawings/model.ts'
+import { at, type Drawing, type Point, type Shape } from '#src/drawings/model.ts'
 import type { PaperSize } from '#src/drawings/papers.ts'
 import { codeAt, type QrCode } from '#src/drawings/qr-code.ts'
 import { circle, cross, placed, text } from '#src/drawings/shapes.ts'
@@ -19,6 +19,9 @@ export type Figure = {
   readonly top: number
 }
 
+/** A line of text below a figure, and what it points to, if to anything. */
+export type Label = { readonly words: string; readonly tip?: Point }
+
 /** Something to be cut by, full size, its lower left corner at 0. No two of a set have one title. */
 export type Item = {
   readonly title: string
@@ -26,7 +29,7 @@ export type Item = {
   readonly width: number
   readonly height: number
   /** Without its words, and those apart: for a screen on which no text of it could be read. */
-  readonly bare: { readonly figure: Figure; readonly words: readonly string[] }
+  readonly bare: { readonly figure: Figure; readonly labels: readonly Label[] }
   /** Printed instead where it is larger than a page: it is made without its outline. */
   readonly instead?: Item
 }

@@ -17,8 +17,8 @@ import { TRADE_SIGN } from '#src/words/standing.ts'
 import { arrowHead, TEXT_HEIGHT } from './annotations.ts'
 import { holesRound, holesToDrill, type Placed } from './face.ts'
 import type { DrawnRings } from './half-section.ts'
-import { type Label, labelledItem } from './labelled-item.ts'
-import type { Figure, Item } from './pages.ts'
+import { labelledItem } from './labelled-item.ts'
+import type { Figure, Item, Label } from './pages.ts'
 import { sizeTextFor, tradeSign } from './size-text.ts'
 
 const CENTRE = at(0, 0)

@@ -13,11 +13,11 @@ interface Fetched {
 }
 
 /**
- * The whole assembly drawing, for screens that are wide enough to read it. It stands in the page as a part of it, so its lines
+ * The views of the assembly drawing, for screens that have room for it beside the rest. It stands in the page as a part of it, so its lines
  * have the page's ink, light or dark. While the bearing changes there is none.
  */
 export function AssemblyPicture({ request }: { readonly request: object }) {
-  const address = `/v1/drawings/assembly.svg?${queryOf(request)}`
+  const address = `/v1/drawings/assembly.html?${queryOf(request)}`
   const fetchDrawing = later()?.fetchDrawing
   const [fetched, setFetched] = useState<Fetched>()
   const place = useRef<HTMLDivElement>(null)

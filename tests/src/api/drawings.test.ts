@@ -80,7 +80,7 @@ describe('a figure for a frame', () => {
     expect(headers['content-type']).toBe('text/html; charset=utf-8')
     expect(headers['content-security-policy']).toMatch(/^default-src 'none'; style-src 'sha256-/)
     expect(String(headers['content-security-policy']).endsWith(`frame-ancestors ${policy}`)).toBe(true)
-    expect(text).toMatch(/<figure><div class="wide"><svg [^>]*viewBox="0 0 297 210"/)
+    expect(text).toMatch(/<figure><div class="wide(?: from-\d+)?"><svg [^>]*viewBox="0 0 297 210"/)
     expect(text).not.toMatch(/<script|<link|https?:\/\/(?!www\.w3\.org)/)
   })
 

@@ -378,19 +378,23 @@ test.each([
   )
 })
 
-test('for a narrow screen no text meets another or leaves its part, and templates and gauges have their words below', () => {
+test('for a narrow screen no text meets another or leaves its part, and templates and gauges have their words below, by numbers', () => {
   fc.assert(
     fc.property(validOfAny(fc.oneof(likelyInput, likelyRollers, likelyPlates, likelyCaged)), (made) => {
       expect(narrowParts('assembly', made).flatMap(({ drawing }) => sheetFaults(drawing))).toEqual([])
       for (const view of ['templates', 'gauges'] as const) {
         const parts = narrowParts(view, made)
-        expect(parts.flatMap(({ drawing }) => textsOn(drawing))).toEqual([])
+        // What a label is about has its number on the drawing, and no other text is there.
+        for (const { drawing, words } of parts) {
+          const numbers = words.flatMap((line) => /^(\d+): /.exec(line)?.[1] ?? [])
+          expect(textsOn(drawing).map(({ text }) => text)).toEqual(numbers)
+        }
         expect(parts.flatMap(({ drawing }) => sheetFaults(drawing))).toEqual([])
         // Lines are as wide on a screen, however large what they show is.
         for (const { drawing } of parts) expect(drawing.width).toBe(92)
         const said = new Set(textsOn(drawingOf(view, made, 'a4')).map(({ text }) => text))
         // The word at an arrow means nothing away from it, so it says more there.
-        const spoken = (words: string) => (words === 'arrow: along the grain' ? 'grain' : words)
+        const spoken = (words: string) => (words === 'arrow: along the grain' ? 'grain' : words.replace(/^\d+: /, ''))
         for (const words of parts.flatMap((part) => [part.title, ...part.words])) expect(said).toContain(spoken(words))
       }
     }),
