@@ -92,8 +92,9 @@ export type Assembled = {
   readonly columns: (say: SizeText, factor: number) => Columns
   readonly face: (overhang: number, ballRole: 'outline' | 'hatch') => readonly Shape[]
   readonly enlarged: {
-    readonly scale: (say: SizeText, room: Room) => Scale
-    readonly draw: (say: SizeText, scale: Scale, room: Room) => readonly Shape[]
+    /** By how much it may be enlarged to fit a room. */
+    readonly most: (say: SizeText, room: Room) => number
+    readonly draw: (say: SizeText, scale: Pick<Scale, 'factor'>, room: Room) => readonly Shape[]
   }
   /** Caption of the face view. */
   readonly faceCaption: string
@@ -157,21 +158,26 @@ export function assemblySheet(assembled: Assembled, issue: Issue): Drawing {
 /** Of a screen in one hand: text as high as on paper can be read where so many millimetres fill its width. */
 export const NARROW_WIDTH = 92
 const NARROW_DETAIL = 60
+/** Arrows that point at a short line from outside, and lines of broken wood, reach so far past a view. */
+const BESIDE_NARROW = 3
 /** Of a size with its deviations, from the axis down. */
 const LONGEST_SIZE = 48
 
-/** The views of the same below one another, each as wide as a narrow screen, and in words what else its sheet says. */
+/**
+ * The views of the same below one another, each as wide as a narrow screen, and in words what else its sheet says. No scale is
+ * true on a screen, so each view is as large as it can be.
+ */
 export function narrowAssembly(assembled: Assembled, wood: SheetWood): readonly NarrowPart[] {
   const { outside, wide, enlarged, columns, dimensions, arrangement } = assembled
   const { units } = assembled.ring.resolved.input
   const say = sizeTextFor(assembled.ring)
   const { left, right } = columnsRoom(columns(say, 1))
-  const section = scaleUpTo(Math.min((NARROW_WIDTH - left - right) / wide, NARROW_WIDTH / outside))
-  const face = scaleUpTo((NARROW_WIDTH - 2 * OVERHANG) / outside)
-  const room = { width: NARROW_WIDTH, height: NARROW_DETAIL }
-  const detail = enlarged.scale(say, room)
-  const part = (title: string, height: number, origin: Point, shapes: readonly Shape[], scale: Scale): NarrowPart => ({
-    title: words.caption(title, scale.text),
+  const section = Math.min((NARROW_WIDTH - left - right - 2 * BESIDE_NARROW) / wide, NARROW_WIDTH / outside)
+  const face = (NARROW_WIDTH - 2 * OVERHANG - 2 * BESIDE_NARROW) / outside
+  const room = { width: NARROW_WIDTH - 2 * BESIDE_NARROW, height: NARROW_DETAIL }
+  const detail = { factor: enlarged.most(say, room) }
+  const part = (title: string, height: number, origin: Point, shapes: readonly Shape[]): NarrowPart => ({
+    title,
     drawing: {
       title,
       description: title,
@@ -182,29 +188,27 @@ export function narrowAssembly(assembled: Assembled, wood: SheetWood): readonly 
     },
     words: [],
   })
-  const over = (NARROW_WIDTH - left - right - wide * section.factor) / 2
-  const radius = (outside / 2) * section.factor
+  const over = (NARROW_WIDTH - left - right - wide * section) / 2
+  const radius = (outside / 2) * section
   // Sizes hang from the axis, and may be longer than the ring is high.
   const below = Math.max(radius, LONGEST_SIZE) + BELOW_SECTION
   const detailHeight = room.height + BESIDE_DETAIL
-  const faceHeight = outside * face.factor + 2 * (OVERHANG + FACE_LABELS + HOLES_LABEL)
+  const faceHeight = outside * face + 2 * (OVERHANG + FACE_LABELS + HOLES_LABEL)
   return [
     part(
       words.CAPTIONS.section,
       below + radius + CAPTION_HEIGHT,
-      at(over + left + (wide * section.factor) / 2, below),
-      sectionZone(assembled, say, section.factor),
-      section,
+      at(over + left + (wide * section) / 2, below),
+      sectionZone(assembled, say, section),
     ),
     part(
       assembled.faceCaption,
       faceHeight,
       at(NARROW_WIDTH / 2, faceHeight / 2),
-      faceZone(assembled, say, { scale: face, faceWidth: NARROW_WIDTH, hasArrow: wood.hasArrow }),
-      face,
+      faceZone(assembled, say, { scale: { factor: face }, faceWidth: NARROW_WIDTH, hasArrow: wood.hasArrow }),
     ),
     {
-      ...part('X', detailHeight, at(NARROW_WIDTH / 2, detailHeight / 2), enlarged.draw(say, detail, room), detail),
+      ...part('X', detailHeight, at(NARROW_WIDTH / 2, detailHeight / 2), enlarged.draw(say, detail, room)),
       sizes: dimensions.map(({ key, value }) => words.sizeLine(key, TERMS[arrangement], `${say(value)} ${units}`)),
       words: noteSentences(assembled, wood, say),
     },
@@ -262,7 +266,7 @@ function layoutWith(column: number, assembled: Assembled, { wood, paper, isPrint
     width,
     height,
     scale,
-    detail: enlarged.scale(say, grooveRoom),
+    detail: scaleUpTo(enlarged.most(say, grooveRoom)),
     section: at(sectionLeft + sectionWidth / 2, middle),
     face: at(faceLeft + faceWidth / 2, middle),
     faceWidth,
@@ -334,10 +338,13 @@ function sectionZone(
   ]
 }
 
+/** The room of a face view, on paper, and how large the bearing is in it. */
+type FaceSpace = Pick<Layout, 'faceWidth'> & Pick<SheetWood, 'hasArrow'> & { readonly scale: Pick<Scale, 'factor'> }
+
 function faceZone(
   assembled: Assembled,
   say: SizeText,
-  { scale: { factor }, faceWidth, hasArrow }: Pick<Layout, 'scale' | 'faceWidth'> & Pick<SheetWood, 'hasArrow'>,
+  { scale: { factor }, faceWidth, hasArrow }: FaceSpace,
 ): readonly Shape[] {
   const { arrangement, ring, outside, face, between, holes } = assembled
   const { pitchRadius, resolved } = ring

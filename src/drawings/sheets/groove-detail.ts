@@ -4,7 +4,7 @@ import type { RingPair } from '#shared/bearing/ring-pair.ts'
 import { grooveHalfWidth } from '#shared/geometry/groove.ts'
 import { type Mm, mm } from '#shared/units/length.ts'
 import { at, type Point, polar, type Shape } from '#src/drawings/model.ts'
-import { type Scale, scaleUpTo } from '#src/drawings/scales.ts'
+import type { Scale } from '#src/drawings/scales.ts'
 import { circle, cross, placed } from '#src/drawings/shapes.ts'
 import { grooveWide } from '#src/words/drawing.ts'
 import { fittedText, levelExtension, TEXT_HEIGHT, uprightLine } from './annotations.ts'
@@ -80,11 +80,11 @@ function rightRoomOf(words: LabelWords, room: Room): number {
   return labelRoom([outerArc, innerArc, ball], LABEL_BESIDE, room)
 }
 
-/** The scale at which the groove's surroundings fit a room with their labels. */
-export function detailScale(bearing: DrawnRings, deviations: Deviations, say: SizeText, room: Room): Scale {
+/** By how much the groove's surroundings may be enlarged to fit a room with their labels. */
+export function mostOfDetail(bearing: DrawnRings, deviations: Deviations, say: SizeText, room: Room): number {
   const { half, top, bottom } = cropOf(bearing)
   const beside = DEPTHS_NEED + LABEL_BESIDE + rightRoomOf(wordsOf(bearing, deviations, say), room)
-  return scaleUpTo(Math.min((room.width - beside) / (2 * half), room.height / (top - bottom)))
+  return Math.min((room.width - beside) / (2 * half), room.height / (top - bottom))
 }
 
 /** Both grooves and the ball, enlarged, with what the half section is too small to say: round the origin, on paper. */
@@ -92,7 +92,7 @@ export function grooveDetail(
   bearing: DrawnRings,
   deviations: Deviations,
   say: SizeText,
-  { factor }: Scale,
+  { factor }: Pick<Scale, 'factor'>,
   room: Room,
 ): readonly Shape[] {
   const { pitchRadius, resolved } = bearing

@@ -2,7 +2,7 @@ import type { ThrustBearing } from '#shared/bearing/arrangements.ts'
 import { DIMENSION_SYMBOLS } from '#shared/bearing/dimensions.ts'
 import { grooveHalfWidth } from '#shared/geometry/groove.ts'
 import { at, type Point, polar, type Shape } from '#src/drawings/model.ts'
-import { type Scale, scaleUpTo } from '#src/drawings/scales.ts'
+import type { Scale } from '#src/drawings/scales.ts'
 import { circle, line, placed } from '#src/drawings/shapes.ts'
 import { fittedText, levelLine, TEXT_HEIGHT, uprightExtension } from './annotations.ts'
 import { type PlateCrop, plateSection } from './plates.ts'
@@ -54,11 +54,11 @@ const LINE_BESIDE = 6
 const CLEAR_OF_LINES = 2
 const LINES_NEED = 2 * (LINE_BESIDE + TEXT_HEIGHT + CLEAR_OF_LINES)
 
-/** The scale at which the grooves' surroundings fit a room with their labels. */
-export function plateDetailScale(bearing: ThrustBearing, deviations: Deviations, say: SizeText, room: Room): Scale {
+/** By how much the grooves' surroundings may be enlarged to fit a room with their labels. */
+export function mostOfPlateDetail(bearing: ThrustBearing, deviations: Deviations, say: SizeText, room: Room): number {
   const { low, high } = cropOf(bearing)
   const beside = LABEL_BESIDE + labelRoom(labelsOf(bearing, deviations, say), LABEL_BESIDE, room)
-  return scaleUpTo(Math.min((room.width - beside) / (2 * halfOf(bearing)), (room.height - LINES_NEED) / (high - low)))
+  return Math.min((room.width - beside) / (2 * halfOf(bearing)), (room.height - LINES_NEED) / (high - low))
 }
 
 /** Both grooves and the ball, enlarged: round the origin, on paper. */
@@ -66,7 +66,7 @@ export function plateDetail(
   bearing: ThrustBearing,
   deviations: Deviations,
   say: SizeText,
-  { factor }: Scale,
+  { factor }: Pick<Scale, 'factor'>,
   room: Room,
 ): readonly Shape[] {
   const { pitchRadius, resolved } = bearing

@@ -6,7 +6,7 @@ import { CAPTIONS } from '#src/words/drawing.ts'
 import { type Assembled, gapToNote } from './assembly.ts'
 import { deviationsOf } from './deviations.ts'
 import { holesRound, screwsIn } from './face.ts'
-import { plateDetail, plateDetailScale } from './plate-detail.ts'
+import { mostOfPlateDetail, plateDetail } from './plate-detail.ts'
 import { plateFace, plateHalfSection } from './plates.ts'
 import { type Columns, type Deviations, MID_GROOVE } from './size-columns.ts'
 import type { SizeText } from './size-text.ts'
@@ -31,7 +31,7 @@ export function assembledPlates(design: ThrustDesign): Assembled {
     face: (overhang, ballRole) => [...plateFace(bearing, overhang, ballRole), ...holesRound(holes, 'outline')],
     ...(holes && { holes }),
     enlarged: {
-      scale: (say, room) => plateDetailScale(bearing, deviations, say, room),
+      most: (say, room) => mostOfPlateDetail(bearing, deviations, say, room),
       draw: (say, scale, room) => plateDetail(bearing, deviations, say, scale, room),
     },
     notes: {

@@ -7,9 +7,9 @@ import { apart, CAPTIONS } from '#src/words/drawing.ts'
 import { type Assembled, gapToNote } from './assembly.ts'
 import { deviationsOf } from './deviations.ts'
 import { faceView, screwsIn } from './face.ts'
-import { detailScale, grooveDetail } from './groove-detail.ts'
+import { grooveDetail, mostOfDetail } from './groove-detail.ts'
 import { type DrawnRings, halfSection, overallHalf } from './half-section.ts'
-import { rollerDetail, rollerDetailScale, rollerEnd } from './roller-detail.ts'
+import { mostOfRollerDetail, rollerDetail, rollerEnd } from './roller-detail.ts'
 import { type Deviations, ringColumns } from './size-columns.ts'
 
 /** The enlarged part: a groove, or the end of a roller between tracks. */
@@ -45,7 +45,7 @@ export const assembledWithCage = (design: CagedDesign, stock: Stock): Assembled 
 const grooveEnlarged = (bearing: DrawnRings, deviations: Deviations): Enlarged => ({
   marked: { along: 0, reach: bearing.resolved.ballDiameter / 2 },
   enlarged: {
-    scale: (say, room) => detailScale(bearing, deviations, say, room),
+    most: (say, room) => mostOfDetail(bearing, deviations, say, room),
     draw: (say, scale, room) => grooveDetail(bearing, deviations, say, scale, room),
   },
 })
@@ -53,7 +53,7 @@ const grooveEnlarged = (bearing: DrawnRings, deviations: Deviations): Enlarged =
 const rollerEnlarged = (bearing: RollerBearing): Enlarged => ({
   marked: rollerEnd(bearing),
   enlarged: {
-    scale: (say, room) => rollerDetailScale(bearing, say, room),
+    most: (say, room) => mostOfRollerDetail(bearing, say, room),
     draw: (say, scale, room) => rollerDetail(bearing, say, scale, room),
   },
 })

@@ -2,7 +2,7 @@ import type { RollerBearing } from '#shared/bearing/arrangements.ts'
 import { DIMENSION_SYMBOLS } from '#shared/bearing/dimensions.ts'
 import { clipped } from '#src/drawings/clip.ts'
 import { at, type Point, type Shape } from '#src/drawings/model.ts'
-import { type Scale, scaleUpTo } from '#src/drawings/scales.ts'
+import type { Scale } from '#src/drawings/scales.ts'
 import { line, placed } from '#src/drawings/shapes.ts'
 import { ROLLER_PLAY } from '#src/words/drawing.ts'
 import { fittedText, levelExtension, TEXT_HEIGHT, uprightLine } from './annotations.ts'
@@ -83,15 +83,20 @@ function rightRoomOf(bearing: RollerBearing, say: SizeText, room: Room): number 
   return labelRoom(labelsOf(bearing, say), LABEL_BESIDE, room)
 }
 
-/** The scale at which the end of a roller fits a room with its labels. */
-export function rollerDetailScale(bearing: RollerBearing, say: SizeText, room: Room): Scale {
+/** By how much the end of a roller may be enlarged to fit a room with its labels. */
+export function mostOfRollerDetail(bearing: RollerBearing, say: SizeText, room: Room): number {
   const { left, right, top, bottom } = cropOf(bearing)
   const beside = LEFT_NEEDS + LABEL_BESIDE + rightRoomOf(bearing, say, room)
-  return scaleUpTo(Math.min((room.width - beside) / (right - left), room.height / (top - bottom)))
+  return Math.min((room.width - beside) / (right - left), room.height / (top - bottom))
 }
 
 /** The end of a roller between tracks and cheek, enlarged, with what leaves it free: round the origin, on paper. */
-export function rollerDetail(bearing: RollerBearing, say: SizeText, { factor }: Scale, room: Room): readonly Shape[] {
+export function rollerDetail(
+  bearing: RollerBearing,
+  say: SizeText,
+  { factor }: Pick<Scale, 'factor'>,
+  room: Room,
+): readonly Shape[] {
   const crop = cropOf(bearing)
   const middle = at((crop.left + crop.right) / 2, (crop.top + crop.bottom) / 2)
   const onPaper = ({ x, y }: Point): Point => at((x - middle.x) * factor, (y - middle.y) * factor)
