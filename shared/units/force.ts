@@ -11,3 +11,9 @@ export const inForceUnits = (newtons: number, units: ForceUnits): number =>
 /** A torque in newton millimetres, as a number in N mm or, with pounds-force, in lbf in. */
 export const inTorqueUnits = (torque: number, units: ForceUnits): number =>
   inForceUnits(torque, units) / (units === 'lbf' ? 25.4 : 1)
+
+/** Standard acceleration of free fall [m/s²], exact by definition (3rd CGPM, 1901). */
+const FREE_FALL = 9.80665
+
+/** The mass that weighs so many newtons. */
+export const inKilograms = (newtons: number): number => newtons / FREE_FALL

@@ -2,6 +2,7 @@ import type { FunctionComponent } from 'preact'
 import { useEffect, useRef, useState } from 'preact/hooks'
 import { EXAMPLE_JOB, STAGES, type Stage } from '#src/kiosk/job/job.ts'
 import type { JobStore } from '#src/kiosk/job/store.ts'
+import { later } from '#src/kiosk/second-script.ts'
 import { AssemblyStage } from '#src/kiosk/stages/assembly.tsx'
 import { BallsStage } from '#src/kiosk/stages/balls.tsx'
 import { BearingStage } from '#src/kiosk/stages/bearing.tsx'
@@ -64,7 +65,13 @@ export function App({ store }: { readonly store: JobStore }) {
         </p>
         {!isSecureContext && <p class="warning">{SHELL.insecure}</p>}
         <OtherTab store={store} />
-        {store.isDamaged() && <p class="fault">{SHELL.damaged}</p>}
+        {later()
+          ?.lostLines(store.lost())
+          .map((line) => (
+            <p class="fault" key={line}>
+              {line}
+            </p>
+          ))}
         <View job={job} derived={derived} change={store.change} show={store.show} />
         {job.stage === 'bearing' && <Example change={store.change} />}
         <Steps at={at} terms={derived.terms} isRefused={derived.refusals.length > 0} go={go} />

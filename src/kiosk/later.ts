@@ -3,12 +3,14 @@ import { asArrangement } from '#src/kiosk/job/other-arrangement.ts'
 import { bestPairs, searchFor } from '#src/kiosk/job/search.ts'
 import { textOfSuggestion } from '#src/kiosk/job/suggestion-text.ts'
 import { inOtherUnits } from '#src/kiosk/job/units.ts'
+import { airQuestion } from '#src/words/kiosk/air.ts'
 import { BALLS } from '#src/words/kiosk/balls.ts'
 import { CARE } from '#src/words/kiosk/care.ts'
 import { FIND } from '#src/words/kiosk/find.ts'
 import { gapNow, kindName, playNow, readingLine } from '#src/words/kiosk/lathe.ts'
+import { lostLines } from '#src/words/kiosk/link.ts'
 import { faultOnThePage, onThePage } from '#src/words/kiosk/of-service.ts'
-import { changedKind, decidedByYear, notChosen, statedLine, WOOD_CHOICES } from '#src/words/kiosk/plan.ts'
+import { changedKind, decidedByYear, idleLine, notChosen, statedLine, WOOD_CHOICES } from '#src/words/kiosk/plan.ts'
 import { RUN } from '#src/words/kiosk/run.ts'
 import { suggestionWords } from '#src/words/kiosk/suggestion.ts'
 import { fetchDrawing } from './fetch-drawing.ts'
@@ -38,10 +40,13 @@ Object.assign(globalThis, {
     faultOnThePage,
     onThePage,
     statedLine,
+    idleLine,
+    lostLines,
     suggestionWords,
     textOfSuggestion,
     woodChoices: WOOD_CHOICES,
     balls: BALLS,
+    airQuestion,
     run: RUN,
     care: CARE,
     find: FIND,

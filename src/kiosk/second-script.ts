@@ -3,12 +3,21 @@ import type { asArrangement } from '#src/kiosk/job/other-arrangement.ts'
 import type { bestPairs, searchFor } from '#src/kiosk/job/search.ts'
 import type { textOfSuggestion } from '#src/kiosk/job/suggestion-text.ts'
 import type { inOtherUnits } from '#src/kiosk/job/units.ts'
+import type { airQuestion } from '#src/words/kiosk/air.ts'
 import type { BALLS } from '#src/words/kiosk/balls.ts'
 import type { CARE } from '#src/words/kiosk/care.ts'
 import type { FIND } from '#src/words/kiosk/find.ts'
 import type { gapNow, kindName, playNow, readingLine } from '#src/words/kiosk/lathe.ts'
+import type { lostLines } from '#src/words/kiosk/link.ts'
 import type { faultOnThePage, onThePage } from '#src/words/kiosk/of-service.ts'
-import type { changedKind, decidedByYear, notChosen, statedLine, WOOD_CHOICES } from '#src/words/kiosk/plan.ts'
+import type {
+  changedKind,
+  decidedByYear,
+  idleLine,
+  notChosen,
+  statedLine,
+  WOOD_CHOICES,
+} from '#src/words/kiosk/plan.ts'
 import type { RUN } from '#src/words/kiosk/run.ts'
 import type { suggestionWords } from '#src/words/kiosk/suggestion.ts'
 import type { fetchDrawing } from './fetch-drawing.ts'
@@ -34,10 +43,13 @@ export interface Later {
   readonly faultOnThePage: typeof faultOnThePage
   readonly onThePage: typeof onThePage
   readonly statedLine: typeof statedLine
+  readonly idleLine: typeof idleLine
+  readonly lostLines: typeof lostLines
   readonly suggestionWords: typeof suggestionWords
   readonly textOfSuggestion: typeof textOfSuggestion
   readonly woodChoices: typeof WOOD_CHOICES
   readonly balls: typeof BALLS
+  readonly airQuestion: typeof airQuestion
   readonly run: typeof RUN
   readonly care: typeof CARE
   readonly find: typeof FIND

@@ -1,5 +1,6 @@
 import type { ComponentChildren } from 'preact'
 import { SHELL } from '#src/words/kiosk/page.ts'
+import { sentencesOf } from '#src/words/kiosk/sentences.ts'
 import { Messages } from './controls.tsx'
 import type { DerivedBearing } from './derived-bearing.ts'
 import { type Json, messagesOf } from './json.ts'
@@ -16,6 +17,23 @@ export function Answered(of: { readonly reply: Awaited; readonly children: (body
     <>
       {of.children(reply.body)}
       {reply.isFromHere && <p class="from-here">{SHELL.here}</p>}
+    </>
+  )
+}
+
+/** A summary of several sentences: the first by itself, the others as points that can be looked through. */
+export function Summary({ text }: { readonly text: string }) {
+  const [first, ...points] = sentencesOf(text)
+  return (
+    <>
+      <p class="summary">{first}</p>
+      {points.length > 0 && (
+        <ul>
+          {points.map((point) => (
+            <li key={point}>{point}</li>
+          ))}
+        </ul>
+      )}
     </>
   )
 }

@@ -85,7 +85,9 @@ export function advice(selection: BallSelection): string {
   const { element, across, gap } = termsOf(input.design)
   const size = (length: Mm): string => figure(length, units)
   const { balls, ballGap, lastBallGoesIn } = chosen
-  const sizes = balls.map(({ diameter }) => decimalFigure(diameter, units).replace(/ .*/, '')).join(', ')
+  const sizes = balls.map(
+    ({ diameter, index }) => `${index + 1} (${decimalFigure(diameter, units).replace(/ .*/, '')})`,
+  )
   const aim = `the aim is ${size(bearing.resolved.ballGap)}`
   const chance =
     lastBallGoesIn < 1 ? `, at which the last ${element.one} goes in with a chance of ${percent(lastBallGoesIn)}` : ''
@@ -94,7 +96,7 @@ export function advice(selection: BallSelection): string {
       ? `Lay the ${balls.length} ${element.many} listed under \`chosen\` in any order: they are of one size.`
       : balls.length > MOST_LISTED
         ? `Lay the ${balls.length} ${element.many} listed under \`chosen\` in that order.`
-        : `Lay these ${balls.length} ${element.many} in this order: ${sizes} ${units}.`,
+        : `Lay these ${balls.length} ${element.many} in this order, each by its number in your list, counted from 1, and its size in ${units}: ${sizes.join(', ')}.`,
     ballGap < 0
       ? `At ${size(grooveDiameter)} ${across} the last ${element.one} does not go in: it needs ${size(mm(-ballGap))} more room, and ${aim}.`
       : `At ${size(grooveDiameter)} ${across} they leave a ${gap} of ${size(ballGap)}${chance}; ${aim}.`,

@@ -7,9 +7,19 @@ import type { LoadCheck, LoadSpeedReason } from '#shared/questions/load/load-che
 import type { LoadRefusal } from '#shared/questions/load/refusal.ts'
 import { BY_HAND, type SpeedLimit } from '#shared/questions/load/speeds.ts'
 import type { LoadWarningFacts } from '#shared/questions/load/warning.ts'
-import type { ForceUnits } from '#shared/units/force.ts'
+import { type ForceUnits, inKilograms } from '#shared/units/force.ts'
 import { inUnits, type Mm, mm, type Units } from '#shared/units/length.ts'
-import { countFigure, figure, forceFigure, mostForce, mostSpeed, percent, speedFigure, torqueFigure } from './figure.ts'
+import {
+  countFigure,
+  figure,
+  forceFigure,
+  mostForce,
+  mostSpeed,
+  percent,
+  roundedDown,
+  speedFigure,
+  torqueFigure,
+} from './figure.ts'
 import { PART_WORDS, refusalSentence } from './refusal.ts'
 import { signNote, TRADE_SIGN } from './standing.ts'
 import type { Terms } from './terms.ts'
@@ -20,6 +30,14 @@ export interface Spoken {
   readonly forceUnits: ForceUnits
   readonly terms: Terms
 }
+
+/** A load, and beside newtons the mass that weighs as much as the figure: on a bench nobody has a feeling for newtons. */
+const loadFigure = (newtons: number, units: ForceUnits): string =>
+  `${forceFigure(newtons, units)}${units === 'N' ? ` (${countFigure(inKilograms(Number(newtons.toPrecision(2))))} kg)` : ''}`
+
+/** The same of a load that must not be passed: figure and mass are rounded down. */
+const mostLoad = (newtons: number, units: ForceUnits): string =>
+  `${mostForce(newtons, units)}${units === 'N' ? ` (${roundedDown(inKilograms(roundedDown(newtons)))} kg)` : ''}`
 
 export const NO_WOODEN_BALLS = 'does not apply unless `design.balls.material` is "wood": remove it'
 /** A fault of a request that its schema does not find. */
@@ -35,7 +53,7 @@ export function explainWarning(facts: LoadWarningFacts<LoadSpeedReason>, spoken:
     case 'dents-deeper':
       return `The most heavily loaded ${element.one} leaves a dent of ${size(facts.dent)} in ${PART_WORDS[facts.part]}, above the limit of ${size(facts.most)}: the bearing will run rough.`
     case 'above-working-load':
-      return `${facts.load > facts.slowHand ? `Too much load: ${timesTheMost(facts.load / facts.slowHand)} the most that the bearing may carry. Do not load it so. ` : ''}In soft boards this load leaves marks in ${PART_WORDS[facts.part]}. Keep to ${mostForce(facts.steadyCrank, forceUnits)} if a crank turns the bearing for hours, to ${mostForce(facts.still, forceUnits)} if it rests under its load for years, or to ${mostForce(facts.slowHand, forceUnits)} if you turn it slowly now and then.`
+      return `${facts.load > facts.slowHand ? `Too much load: ${timesTheMost(facts.load / facts.slowHand)} the most that the bearing may carry. Do not load it so. ` : ''}In soft boards this load leaves marks in ${PART_WORDS[facts.part]}. Keep to ${mostLoad(facts.steadyCrank, forceUnits)} if a crank turns the bearing for hours, to ${mostLoad(facts.still, forceUnits)} if it rests under its load for years, or to ${mostLoad(facts.slowHand, forceUnits)} if you turn it slowly now and then.`
     case 'edges-crush':
       return `In ${PART_WORDS[facts.part]} the balls ride on the edges of the groove and crush them by ${size(facts.dent)}, to flats ${size(facts.width)} wide: ${facts.part === 'plates' ? 'the plates come closer by twice that' : 'the play grows by that'}. Use a larger groove radius.`
     case 'contact-reaches-edges':
@@ -109,13 +127,16 @@ export function explainHandTurned(check: LoadCheck, spoken: Spoken): string {
     : `${leave} by hand or with a crank, at most ${mostSpeed(handTurned)}.`
 }
 
-/** Why nothing but a hand may drive it, where that is not said yet. */
+/** Nothing but a hand may drive it: a turntable that carries a pot, too. */
+const NEVER_DRIVEN = 'Never drive it with a drill or a motor.'
+
+/** The same, where the reason is not said yet. */
 const explainDriven = ({ speedLimits: [{ reason, speed }] }: LoadCheck, spoken: Spoken): string =>
-  `Never drive it with a drill or a motor: from about ${speedFigure(speed)} on, ${speedReason(reason, spoken)}.`
+  `${NEVER_DRIVEN.slice(0, -1)}: from about ${speedFigure(speed)} on, ${speedReason(reason, spoken)}.`
 
 /** Figures of the working load, within a sentence. */
 const workingFigures = ({ workingLoad: { loads } }: LoadCheck, { forceUnits }: Spoken): string =>
-  `${mostForce(loads.still.load, forceUnits)} at rest for years, ${mostForce(loads.slowHand.load, forceUnits)} turned slowly by hand now and then, or ${mostForce(loads.steadyCrank.load, forceUnits)} turned by a crank for hours`
+  `${mostLoad(loads.still.load, forceUnits)} at rest for years, ${mostLoad(loads.slowHand.load, forceUnits)} turned slowly by hand now and then, or ${mostLoad(loads.steadyCrank.load, forceUnits)} turned by a crank for hours`
 
 export function explainWorkingLoad(check: LoadCheck, spoken: Spoken): string {
   const { workingLoad, ruin } = check
@@ -124,8 +145,8 @@ export function explainWorkingLoad(check: LoadCheck, spoken: Spoken): string {
   const torque = (of: number) => torqueFigure(of, forceUnits)
   return [
     `Load it with at most ${workingFigures(check, spoken)}. Up to these, no ${spoken.terms.element.one} leaves a mark of more than ${figure(loads.slowHand.depth, units)}, even in a board softer than nineteen in twenty.`,
-    `At ${mostForce(loads.slowHand.load, forceUnits)} the bearing gives by ${figure(gives, units)}, takes ${torque(startingTorque.min)} to ${torque(startingTorque.max)} to turn, and ${rumbleWords(rumble.height, units)} as the ${spoken.terms.element.many} pass.`,
-    `${forceFigure(ruin.load, forceUnits)} would ruin it.`,
+    `At ${mostLoad(loads.slowHand.load, forceUnits)} the bearing gives by ${figure(gives, units)}, takes ${torque(startingTorque.min)} to ${torque(startingTorque.max)} to turn, and ${rumbleWords(rumble.height, units)} as the ${spoken.terms.element.many} pass.`,
+    `${loadFigure(ruin.load, forceUnits)} would ruin it.`,
   ].join(' ')
 }
 
@@ -136,10 +157,10 @@ const rumbleWords = (height: Mm, units: Units): string =>
   height < SMOOTH ? 'runs level' : `rises and falls by ${figure(height, units)}`
 
 export const explainFirstMark = ({ load, part, depth }: Limit<PartName>, { units, forceUnits }: Spoken): string =>
-  `In average wood the first mark, of ${figure(depth, units)}, comes in ${PART_WORDS[part]} at about ${forceFigure(load, forceUnits)}.`
+  `In average wood the first mark, of ${figure(depth, units)}, comes in ${PART_WORDS[part]} at about ${loadFigure(load, forceUnits)}.`
 
 export const explainRuin = ({ load, part, depth }: Limit<PartName>, { units, forceUnits }: Spoken): string =>
-  `At about ${forceFigure(load, forceUnits)} the dent in ${PART_WORDS[part]} reaches ${figure(depth, units)}: the bearing is ruined.`
+  `At about ${loadFigure(load, forceUnits)} the dent in ${PART_WORDS[part]} reaches ${figure(depth, units)}: the bearing is ruined.`
 
 export function explainFriction(check: LoadCheck, { units, forceUnits, terms }: Spoken): string {
   const { startingTorque, coasting, rubbingSpeed, ballsRub } = check.friction
@@ -196,8 +217,8 @@ export function verdict(check: LoadCheck, spoken: Spoken, isWoodAssumed: boolean
   const tooMuch = isTooMuch(check)
   return [
     ...(tooMuch ? [tooMuchLoad(check, spoken)] : []),
-    `Load it with at most ${workingFigures(check, spoken)}.`,
     judgement(check, spoken),
+    `Load it with at most ${workingFigures(check, spoken)}.`,
     ...(isWoodAssumed
       ? [
           `All of this is for ${nameInSentence(contactWood(check.load.wood).name)}, which is assumed because no wood was given.`,
@@ -208,7 +229,7 @@ export function verdict(check: LoadCheck, spoken: Spoken, isWoodAssumed: boolean
         `A ${terms.element.one}, which carries ${forceFigure(seat.ballLoad, forceUnits)}, sinks in past its middle.`,
     ),
     ...(tooMuch ? [] : [explainHandTurned(check, spoken)]),
-    ...(tooMuch || isNear(check) ? [] : [explainDriven(check, spoken)]),
+    tooMuch || isNear(check) ? NEVER_DRIVEN : explainDriven(check, spoken),
     'This is an estimate for light work, not a safety rating.',
   ].join(' ')
 }
@@ -216,7 +237,7 @@ export function verdict(check: LoadCheck, spoken: Spoken, isWoodAssumed: boolean
 /** The first sentences of an answer whose load is above all that the bearing may carry. */
 function tooMuchLoad({ load: { newtons }, workingLoad: { loads } }: LoadCheck, { forceUnits }: Spoken): string {
   const { load } = loads.slowHand
-  return `Your load of ${forceFigure(newtons, forceUnits)} is too much: ${timesTheMost(newtons / load)} the ${mostForce(load, forceUnits)} that the bearing may carry. Do not load it so, and do not turn it under this load.`
+  return `Your load of ${loadFigure(newtons, forceUnits)} is too much: ${timesTheMost(newtons / load)} the ${mostLoad(load, forceUnits)} that the bearing may carry. Do not load it so, and do not turn it under this load.`
 }
 
 /** Below this a ratio, to two digits, would be said as once. */
@@ -228,7 +249,7 @@ const timesTheMost = (ratio: number): string => (ratio < TOLD_AS_MORE ? 'more th
 function judgement({ load, workingLoad: { loads }, ruin }: LoadCheck, { forceUnits }: Spoken): string {
   const { newtons } = load
   const wood = nameInSentence(contactWood(load.wood).name)
-  const yours = `Your load of ${forceFigure(newtons, forceUnits)}`
+  const yours = `Your load of ${loadFigure(newtons, forceUnits)}`
   if (newtons >= ruin.load) return `${yours} ruins the bearing: it dents ${wood} too far.`
   if (newtons > loads.slowHand.load) return `${yours} can mark ${wood}.`
   const marking = [

@@ -553,7 +553,7 @@ describe('before the lathe', () => {
     const { page } = await openedJob(`${FIRST}&stage=balls`)
     await page.getByText('0 of 12 balls measured').waitFor()
     await page.locator('[name=lot]').fill(`${LOT.replaceAll(',', '\n').replaceAll('.', ',')}\nx`)
-    await page.getByText('“x” is no length.').waitFor()
+    await page.getByText('Ball 15 of your list, “x”, is no length.').waitFor()
     await page.locator('[name=lot]').fill(LOT.replaceAll(',', '\n').replaceAll('.', ','))
     await page.locator('.front svg').waitFor()
     expect(await page.locator('.front svg text').allTextContents()).toHaveLength(12)

@@ -56,10 +56,16 @@ const textOfReading = ({ kind, value = '', second, result }: Reading): string =>
   return `${READING_FIELDS[kind].letter}${value}${more === undefined ? '' : `*${more}`}`
 }
 
-/** What was read of an address, and whether some of it could not be. */
+/** A part of an address that could not be read: a name with its text, or a text alone. */
+export interface Lost {
+  readonly name?: string
+  readonly text: string
+}
+
+/** What was read of an address, and what of it could not be. */
 export interface ReadAddress {
   readonly job: Job
-  readonly isDamaged: boolean
+  readonly lost: readonly Lost[]
 }
 
 /**
@@ -70,13 +76,13 @@ export interface ReadAddress {
 export function readAddress(fragment: string): ReadAddress | undefined {
   const query = new URLSearchParams(fragment.slice(0, LONGEST))
   if (query.get('v') !== JOB_VERSION) return undefined
-  const faults: string[] = fragment.length > LONGEST ? ['length'] : []
-  const states = (name: string) => readStates(query.get(name), faults)
+  const lost: Lost[] = fragment.length > LONGEST ? [{ text: fragment.slice(LONGEST) }] : []
+  const states = (name: string) => readStates(query.get(name), lost)
   const bearing: Record<string, string> = {}
   for (const [name, text] of query)
     if (!OWN.some((own) => own === name)) {
       if (/^[a-z][\w.]{0,79}$/i.test(name) && text.length <= LONGEST_VALUE && isKnown(name, text)) bearing[name] = text
-      else faults.push(name)
+      else lost.push({ name, text })
     }
   const lot = (query.get('lot') ?? '').split(',').filter((text) => text !== '')
   const job: Job = {
@@ -90,7 +96,7 @@ export function readAddress(fragment: string): ReadAddress | undefined {
       CHOICES.flatMap((name) => (query.has(name) ? [[name, (query.get(name) ?? '').slice(0, LONGEST_TEXT)]] : [])),
     ),
   }
-  return { job, isDamaged: faults.length > 0 }
+  return { job, lost }
 }
 
 /** Another unit or kind of bearing, of a page to come, must not be taken for one of these. */
@@ -101,24 +107,27 @@ const KNOWN = new Map<string, readonly string[]>([
   ['arrangement', ARRANGEMENT_NAMES],
 ])
 
-function readStates(text: string | null, faults: string[]): readonly GrooveState[] {
-  const states = (text ?? '').split(';').map((part) => readState(part, faults))
+function readStates(text: string | null, lost: Lost[]): readonly GrooveState[] {
+  const states = (text ?? '').split(';').map((part) => readState(part, lost))
   const last = states.at(-1)
   // The present state has no cut yet.
   const whole = last?.cut === undefined ? states : [...states, { readings: [] }]
   if (readingsIn(whole) <= MOST_READINGS) return whole
-  faults.push('readings')
+  lost.push({ text: text ?? '' })
   return [{ readings: [] }]
 }
 
-function readState(text: string, faults: string[]): GrooveState {
+function readState(text: string, lost: Lost[]): GrooveState {
   const [read = '', cut] = text.split('~', 2)
   const parts = read.split(',').filter((part) => part !== '')
-  const readings = parts.map(readReading).filter((reading) => reading !== undefined)
-  if (readings.length < parts.length) faults.push(read)
+  const readings = parts.flatMap((part) => {
+    const reading = readReading(part)
+    if (reading === undefined) lost.push({ text: part })
+    return reading ?? []
+  })
   if (cut === undefined) return { readings }
   const found = readCut(cut)
-  if (found === undefined) faults.push(cut)
+  if (found === undefined) lost.push({ text: cut })
   return found === undefined ? { readings } : { readings, cut: found }
 }
 

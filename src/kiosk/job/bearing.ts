@@ -13,6 +13,7 @@ import { USUAL_TEMPERATURE } from '#shared/bearing/whole-year.ts'
 import type { WoodPart } from '#shared/bearing/wood-parts.ts'
 import type { Result } from '#shared/result.ts'
 import { inUnits, type Mm, type Units } from '#shared/units/length.ts'
+import { choiceName } from '#src/words/kiosk/bearing.ts'
 import { FAULTS } from '#src/words/kiosk/faults.ts'
 import { MONTH_NAMES } from '#src/words/kiosk/place.ts'
 import { type BearingTexts, WOODS } from './job.ts'
@@ -84,7 +85,18 @@ export const statedBesides = (bearing: BearingTexts, arrangement: ArrangementNam
   const inForms = RegExp(
     `^making\\.(name|woods\\.(${woodenIn(bearing, arrangement).join('|')})\\.(species|construction)|climate\\.(months|(today\\.)?relativeHumidity(\\.\\w+)?))$`,
   )
-  return Object.keys(bearing).filter((name) => name.startsWith(FREE) && !inForms.test(name))
+  // Plywood moves alike whatever it is of: a wood beside it can be removed, too.
+  const isIdle = (name: string): boolean =>
+    name.endsWith('.species') && bearing[name.replace(/species$/, 'construction')] === WITHOUT_SPECIES
+  return Object.keys(bearing).filter((name) => name.startsWith(FREE) && (!inForms.test(name) || isIdle(name)))
+}
+
+/** What a link may state that a bearing of this arrangement does not have: nothing is made of it. */
+export function statedIdly(bearing: BearingTexts, arrangement: ArrangementName): readonly string[] {
+  const known = new Set(leavesFor(arrangement).map(({ names }) => names.join('.')))
+  return Object.keys(bearing).filter(
+    (name) => !name.startsWith(FREE) && !known.has(name) && name !== 'units' && name !== 'arrangement',
+  )
 }
 
 /** Parts that have a wood on the page. */
@@ -130,7 +142,7 @@ export const HUMIDITIES = {
   driest: `${CLIMATE}.relativeHumidity.min`,
   dampest: `${CLIMATE}.relativeHumidity.max`,
 } as const
-const PERCENT = { min: 0, max: 100 }
+export const PERCENT = { min: 0, max: 100 }
 
 function placeFaults(bearing: BearingTexts, arrangement: ArrangementName): readonly (readonly [string, string])[] {
   const names = bearing[MONTHS] === undefined ? Object.values(HUMIDITIES) : [HUMIDITIES.today]
@@ -222,9 +234,14 @@ function readValue(field: Exclude<Field, Group>, text: string, units: Units): un
     case 'integer':
       return readCount(text, field.bounds)
     case 'choice':
-      return field.choices.find((each) => String(each) === text) ?? new Unread(FAULTS.choice(field.choices))
+      return (
+        field.choices.find((each) => String(each) === text) ??
+        new Unread(FAULTS.choice(field.choices.map((each) => choiceName(String(each)))))
+      )
     case 'flag':
-      return text === 'true' || (text === 'false' ? false : new Unread(FAULTS.choice(['true', 'false'])))
+      return (
+        text === 'true' || (text === 'false' ? false : new Unread(FAULTS.choice(['true', 'false'].map(choiceName))))
+      )
     default:
       return field satisfies never
   }
@@ -248,7 +265,9 @@ function put(tree: Tree, names: readonly string[], value: unknown): void {
   const [name = '', ...rest] = names
   if (rest.length === 0) tree[name] = value
   else {
-    const inner = Object.hasOwn(tree, name) ? (tree[name] as Tree) : {}
+    const there = Object.hasOwn(tree, name) ? tree[name] : undefined
+    // A link may name a thing and, as if it were a text, what it is a part of.
+    const inner: Tree = typeof there === 'object' && there !== null ? (there as Tree) : {}
     tree[name] = inner
     put(inner, rest, value)
   }

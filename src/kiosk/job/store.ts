@@ -1,4 +1,4 @@
-import { fragmentOf, readAddress } from './address.ts'
+import { fragmentOf, type Lost, readAddress } from './address.ts'
 import { FIRST_JOB, type Job } from './job.ts'
 
 /*
@@ -27,8 +27,8 @@ export interface Surroundings {
 
 export interface JobStore {
   readonly job: () => Job
-  /** Whether a part of the address could not be read. */
-  readonly isDamaged: () => boolean
+  /** What of the address could not be read. */
+  readonly lost: () => readonly Lost[]
   /** Takes over the next job and keeps it; the one before can be had back. `field`: where it was typed. */
   readonly change: (next: Job, field?: string) => void
   /** Shows another stage or ring: nothing to take back. */
@@ -48,7 +48,7 @@ export function jobStore({ fragment, setFragment, browser, tab }: Surroundings):
   const listeners = new Set<() => void>()
   const found = readAddress(fragment()) ?? readAddress(browser.get(LAST) ?? '')
   let job = found?.job ?? FIRST_JOB
-  let isDamaged = found?.isDamaged ?? false
+  let lost = found?.lost ?? []
   let past = steps(tab.get(PAST))
   let typedIn: string | undefined
   let other: Job | undefined
@@ -62,13 +62,13 @@ export function jobStore({ fragment, setFragment, browser, tab }: Surroundings):
   }
   const take = (next: Job): void => {
     job = next
-    isDamaged = false
+    lost = []
     other = undefined
     keep()
   }
   return {
     job: () => job,
-    isDamaged: () => isDamaged,
+    lost: () => lost,
     change: (next, field) => {
       // What is typed into one field is one step back.
       if (field === undefined || field !== typedIn) past = [...past, fragmentOf(job)].slice(-MOST_STEPS)
@@ -92,7 +92,7 @@ export function jobStore({ fragment, setFragment, browser, tab }: Surroundings):
       if (read === undefined) return
       past = [...past, fragmentOf(job)].slice(-MOST_STEPS)
       job = read.job
-      isDamaged = read.isDamaged
+      lost = read.lost
       keep()
     },
     other: () => other,

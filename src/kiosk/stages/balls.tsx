@@ -1,13 +1,14 @@
 import { useId, useState } from 'preact/hooks'
 import { traitsOf } from '#shared/bearing/arrangements.ts'
+import { itemAt } from '#shared/numbers/item-at.ts'
 import { withBearing } from '#src/kiosk/job/job.ts'
-import { readLength, Unread, withPoint } from '#src/kiosk/job/text.ts'
+import { listIn, readLength, Unread, withPoint } from '#src/kiosk/job/text.ts'
 import { listOf, numberOf, part, textOf } from '#src/kiosk/json.ts'
 import { LotPicture } from '#src/kiosk/pictures/lot.tsx'
 import { useReply } from '#src/kiosk/reply.ts'
+import { later } from '#src/kiosk/second-script.ts'
 import type { StageProps } from '#src/kiosk/stage.ts'
-import { Answered, NoBearing, Warnings } from '#src/kiosk/waiting.tsx'
-import { BALLS } from '#src/words/kiosk/balls.ts'
+import { Answered, NoBearing, Summary, Warnings } from '#src/kiosk/waiting.tsx'
 
 /** The balls that a maker has: which of them to use, and in what order. */
 export function BallsStage({ job, derived, change }: StageProps) {
@@ -16,17 +17,19 @@ export function BallsStage({ job, derived, change }: StageProps) {
   // As it was typed, as long as that is still the lot.
   const shown = linesOf(text).join() === job.lot.join() ? text : job.lot.join('\n')
   const { request, units, design, terms } = derived
-  const unread = job.lot.find((text) => readLength(text, units) instanceof Unread)
+  const unread = job.lot.findIndex((text) => readLength(text, units) instanceof Unread)
   const needed = design?.bearing.resolved.input.balls.count ?? 0
   const isFull = traitsOf(derived).ballSet === 'full'
-  const isEnough = isFull && unread === undefined && job.lot.length >= needed
+  const isEnough = isFull && unread < 0 && job.lot.length >= needed
   const reply = useReply('/v1/ball-selection', request && isEnough ? { design: request, measured: job.lot } : undefined)
   if (request === undefined) return <NoBearing derived={derived} />
-  if (!isFull) return <p>{BALLS.apart}</p>
+  const words = later()?.balls
+  if (words === undefined) return null
+  if (!isFull) return <p>{words.apart}</p>
   return (
     <div class="columns">
       <form autocomplete="off" onSubmit={(event) => event.preventDefault()}>
-        <label for={id}>{BALLS.measured(terms)}</label>
+        <label for={id}>{words.measured(terms)}</label>
         <textarea
           id={id}
           name="lot"
@@ -39,9 +42,9 @@ export function BallsStage({ job, derived, change }: StageProps) {
           }}
           value={shown}
         />
-        <small id={`${id}-hint`}>{BALLS.hint(terms)}</small>
-        {unread !== undefined && <p class="fault">{BALLS.unread(unread)}</p>}
-        {!isEnough && unread === undefined && <p>{BALLS.tooFew(job.lot.length, needed, terms)}</p>}
+        <small id={`${id}-hint`}>{words.hint(terms)}</small>
+        {unread >= 0 && <p class="fault">{words.unread(unread + 1, itemAt(job.lot, unread), terms)}</p>}
+        {!isEnough && unread < 0 && <p>{words.tooFew(job.lot.length, needed, terms)}</p>}
       </form>
       <div class="result">
         <Answered reply={reply}>
@@ -53,8 +56,8 @@ export function BallsStage({ job, derived, change }: StageProps) {
             }))
             return (
               <>
-                <p class="summary">{textOf(answer['summary'])}</p>
-                <LotPicture balls={balls} terms={terms} />
+                <Summary text={textOf(answer['summary'])} />
+                <LotPicture balls={balls} words={words} terms={terms} />
                 <button
                   type="button"
                   class="go"
@@ -67,7 +70,7 @@ export function BallsStage({ job, derived, change }: StageProps) {
                     )
                   }
                 >
-                  {BALLS.use(terms)}
+                  {words.use(terms)}
                 </button>
                 <Warnings answer={answer} />
               </>
@@ -79,9 +82,5 @@ export function BallsStage({ job, derived, change }: StageProps) {
   )
 }
 
-/** One ball a line; blanks and semicolons part them too where no fraction is meant. */
-const linesOf = (text: string): readonly string[] =>
-  text
-    .split(/[\n;\t]+/)
-    .map((line) => withPoint(line).replaceAll(',', '.'))
-    .filter((line) => line !== '')
+/** One ball a line, or several with semicolons between them. No point or comma stays that an address could take for another. */
+const linesOf = (text: string): readonly string[] => listIn(text).map((line) => withPoint(line).replaceAll(',', '.'))

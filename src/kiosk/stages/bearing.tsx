@@ -3,7 +3,7 @@ import { inUnits, type Units } from '#shared/units/length.ts'
 import { shopFigure } from '#shared/units/shop-figure.ts'
 import { Picks, Stepper, TextField } from '#src/kiosk/controls.tsx'
 import type { DerivedBearing } from '#src/kiosk/derived-bearing.ts'
-import { hasPlace, scopeOf, statedBesides } from '#src/kiosk/job/bearing.ts'
+import { hasPlace, scopeOf, statedBesides, statedIdly } from '#src/kiosk/job/bearing.ts'
 import { BALL_WOOD, type BearingTexts, type Job, withBearing } from '#src/kiosk/job/job.ts'
 import { readingsIn } from '#src/kiosk/job/reading.ts'
 import { readLength, Unread, withPoint } from '#src/kiosk/job/text.ts'
@@ -130,23 +130,30 @@ function Besides(of: {
 }) {
   const { bearing, set } = of
   const { units, terms, arrangement } = of.derived
-  const names = statedBesides(bearing, arrangement)
-  const lineOf = later()?.statedLine
-  if (names.length === 0 || lineOf === undefined) return null
+  const words = later()
+  if (words === undefined) return null
+  const lines = [
+    ...statedBesides(bearing, arrangement).map((name) => ({
+      name,
+      line: words.statedLine(name, bearing[name] ?? '', units, terms),
+    })),
+    ...statedIdly(bearing, arrangement).map((name) => ({
+      name,
+      line: words.idleLine(name, bearing[name] ?? '', terms),
+    })),
+  ]
+  if (lines.length === 0) return null
   return (
     <fieldset>
       <legend>{BEARING.besides}</legend>
-      {names.map((name) => {
-        const line = lineOf(name, bearing[name] ?? '', units, terms)
-        return (
-          <p class="row" key={name}>
-            {line}
-            <button type="button" aria-label={`${BEARING.remove}: ${line}`} onClick={() => set({ [name]: '' })}>
-              {BEARING.remove}
-            </button>
-          </p>
-        )
-      })}
+      {lines.map(({ name, line }) => (
+        <p class="row" key={name}>
+          {line}
+          <button type="button" aria-label={`${BEARING.remove}: ${line}`} onClick={() => set({ [name]: '' })}>
+            {BEARING.remove}
+          </button>
+        </p>
+      ))}
     </fieldset>
   )
 }

@@ -3,15 +3,23 @@ import type { WoodPart } from '#shared/bearing/wood-parts.ts'
 import { CONSTRUCTIONS } from '#shared/wood/construction.ts'
 import { Choice, TextField } from '#src/kiosk/controls.tsx'
 import { type DerivedBearing, textsOf } from '#src/kiosk/derived-bearing.ts'
-import { HUMIDITIES, hasPlace, MONTHS, monthsIn, textOfMonths, WITHOUT_SPECIES } from '#src/kiosk/job/bearing.ts'
+import {
+  HUMIDITIES,
+  hasPlace,
+  MONTHS,
+  monthsIn,
+  PERCENT,
+  textOfMonths,
+  WITHOUT_SPECIES,
+} from '#src/kiosk/job/bearing.ts'
 import { type BearingTexts, withBearing } from '#src/kiosk/job/job.ts'
-import { withPoint } from '#src/kiosk/job/text.ts'
+import { readNumber, Unread, withPoint } from '#src/kiosk/job/text.ts'
 import { type Json, listOf, part, textOf } from '#src/kiosk/json.ts'
 import { YearPicture } from '#src/kiosk/pictures/year.tsx'
 import { useReply } from '#src/kiosk/reply.ts'
 import { later } from '#src/kiosk/second-script.ts'
 import type { StageProps } from '#src/kiosk/stage.ts'
-import { Answered, Warnings } from '#src/kiosk/waiting.tsx'
+import { Answered, Summary, Warnings } from '#src/kiosk/waiting.tsx'
 import { MONTH_NAMES, PLACE, STATE_NAMES } from '#src/words/kiosk/place.ts'
 import { CONSTRUCTION_NAMES } from '#src/words/materials.ts'
 import type { Terms } from '#src/words/terms.ts'
@@ -73,6 +81,7 @@ export function PlaceStage({ job, derived, change }: StageProps) {
               mode="decimal"
               value={bearing[name] ?? ''}
               fault={derived.read.faults.get(name)}
+              hint={later()?.airQuestion(percentOf(bearing[name]))}
               onInput={(text) => set({ [name]: text })}
             />
           ))}
@@ -92,6 +101,12 @@ export function PlaceStage({ job, derived, change }: StageProps) {
 /** Until the words for it are there, only that it is not chosen. */
 const notChosen = ({ countedAs }: DerivedBearing, name: string): string =>
   later()?.notChosen(countedAs[name]) ?? PLACE.unknown
+
+/** Of a text, a relative humidity; undefined where it is none. */
+function percentOf(text = ''): number | undefined {
+  const read = readNumber(text, PERCENT)
+  return read instanceof Unread ? undefined : read
+}
 
 function Wood(of: {
   readonly part: WoodPart | 'balls'
@@ -152,6 +167,13 @@ function Months(of: { readonly text: string | undefined; readonly set: (changes:
           ))}
         </div>
       ))}
+      {[...new Set(months.flatMap(({ humidity }) => later()?.airQuestion(percentOf(humidity)) ?? []))].map(
+        (question) => (
+          <p key={question}>
+            <small>{question}</small>
+          </p>
+        ),
+      )}
       {of.text !== undefined && (
         <button type="button" onClick={() => of.set({ [MONTHS]: '' })}>
           {PLACE.noMonths}
@@ -170,7 +192,7 @@ function Year(of: { readonly answer: Json; readonly terms: Terms; readonly set: 
   return (
     <>
       <h3>{PLACE.year}</h3>
-      <p class="summary">{textOf(answer['summary'])}</p>
+      <Summary text={textOf(answer['summary'])} />
       {changes.length > 0 && (
         <button type="button" class="go" id="take-advice" onClick={() => set(textsOfChanges(changes))}>
           {PLACE.apply}

@@ -2,6 +2,7 @@ import { traitsOf } from '#shared/bearing/arrangements.ts'
 import { goodGaps } from '#shared/bearing/ball-ring.ts'
 import type { Traits } from '#shared/bearing/traits.ts'
 import type { ContributorName } from '#shared/questions/tolerance/input.ts'
+import { inKilograms } from '#shared/units/force.ts'
 import { inUnits, mm } from '#shared/units/length.ts'
 import { TextField } from '#src/kiosk/controls.tsx'
 import type { DerivedBearing } from '#src/kiosk/derived-bearing.ts'
@@ -12,8 +13,8 @@ import { SpreadPicture } from '#src/kiosk/pictures/spread.tsx'
 import { type Awaited, useReply } from '#src/kiosk/reply.ts'
 import { later } from '#src/kiosk/second-script.ts'
 import type { StageProps } from '#src/kiosk/stage.ts'
-import { Answered, NoBearing, Warnings } from '#src/kiosk/waiting.tsx'
-import { capitalised, figure } from '#src/words/figure.ts'
+import { Answered, NoBearing, Summary, Warnings } from '#src/kiosk/waiting.tsx'
+import { capitalised, countFigure, figure } from '#src/words/figure.ts'
 import { inUnit } from '#src/words/kiosk/page.ts'
 
 const LOAD = { min: 0.01, max: 100_000 }
@@ -33,13 +34,14 @@ export function RunStage({ job, derived, change }: StageProps) {
   const words = later()?.run
   if (request === undefined) return <NoBearing derived={derived} />
   if (words === undefined) return null
-  const field = (name: ChoiceName, label: string, unit: string, read: (text: string) => unknown) => (
+  const field = (name: ChoiceName, label: string, unit: string, read: (text: string) => unknown, hint?: string) => (
     <TextField
       label={inUnit(label, unit)}
       name={name}
       mode="decimal"
       value={job.choices[name] ?? ''}
       fault={faultOf(job.choices[name], read)}
+      hint={hint}
       onInput={(text) => change(withChoice(job, name, text), name)}
     />
   )
@@ -51,7 +53,13 @@ export function RunStage({ job, derived, change }: StageProps) {
         <p>
           <small>{words.usual(figure(GROOVE_SCATTER, units), terms)}</small>
         </p>
-        {field('load', words.load[members], units === 'in' ? 'lbf' : 'N', (text) => readNumber(text, LOAD))}
+        {field(
+          'load',
+          words.load[members],
+          units === 'in' ? 'lbf' : 'N',
+          (text) => readNumber(text, LOAD),
+          words.weight(units, kilogramsOf(job.choices.load)),
+        )}
       </form>
       <div class="result">
         {derived.design && !('ballGap' in derived.design.bearing) && <p>{words.noGap}</p>}
@@ -61,6 +69,11 @@ export function RunStage({ job, derived, change }: StageProps) {
       </div>
     </div>
   )
+}
+
+const kilogramsOf = (text = ''): string | undefined => {
+  const newtons = readNumber(text, LOAD)
+  return newtons instanceof Unread ? undefined : countFigure(inKilograms(newtons))
 }
 
 const faultOf = (text: string | undefined, read: (text: string) => unknown): string | undefined => {
@@ -73,7 +86,7 @@ function Spread({ answer, derived }: { readonly answer: Json; readonly derived: 
   const { histogram } = part(answer['ballGap'])
   return (
     <>
-      <p class="summary">{textOf(answer['summary'])}</p>
+      <Summary text={textOf(answer['summary'])} />
       {design && 'ballGap' in design.bearing && (
         <SpreadPicture
           title={capitalised(terms.gap)}
@@ -94,7 +107,7 @@ export const CarriedLoad = ({ reply }: { readonly reply: Awaited }) => (
   <Answered reply={reply}>
     {(answer) => (
       <>
-        <p>{textOf(answer['summary'])}</p>
+        <Summary text={textOf(answer['summary'])} />
         <Warnings answer={answer} />
       </>
     )}

@@ -1,3 +1,4 @@
+import { capitalised } from '#src/words/figure.ts'
 import type { Terms } from '#src/words/terms.ts'
 
 /** Words of the step with the balls on hand. */
@@ -8,8 +9,9 @@ export const BALLS = {
     `${count} of ${needed} ${element.many} measured: measure at least ${needed}.`,
   apart:
     'The cage keeps the balls apart, so their order closes no gap: use those that are most alike. Enter measured ones at “Bearing”, under “More choices”.',
-  unread: (text: string) => `“${text}” is no length.`,
+  unread: (number: number, text: string, { element }: Terms) =>
+    `${capitalised(element.one)} ${number} of your list, “${text}”, is no length.`,
   ring: ({ element }: Terms) => `The chosen ${element.many} in their order round the ring`,
-  numbered: 'Their differences are drawn 20 times as large. Each has the number of its line.',
+  numbered: 'Their differences are drawn 20 times as large. Each has its number in your list.',
   use: ({ element }: Terms) => `Design for these ${element.many}`,
 } as const

@@ -159,5 +159,7 @@ const CHOICE_NAMES: Readonly<Record<string, string>> = {
   'inner-ring': 'inner ring',
   'outer-ring': 'outer ring',
   none: 'neither',
+  true: 'yes',
+  false: 'no',
   ...Object.fromEntries([8, 16, 32, 64, 128].map((parts) => [parts, `1/${parts} in`])),
 }

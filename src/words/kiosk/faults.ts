@@ -10,5 +10,6 @@ export const FAULTS = {
   lengthBounds: (least: number, most: number, units: Units) => `Enter a length from ${least} to ${most} ${units}.`,
   numberBounds: (least: number, most: number) => `Enter a number from ${least} to ${most}.`,
   countBounds: (least: number, most: number) => `Enter a whole number from ${least} to ${most}.`,
-  choice: (choices: readonly (string | number)[]) => `Choose one of: ${choices.join(', ')}.`,
+  /** @param choices by their names for people */
+  choice: (choices: readonly string[]) => `Choose one of: ${choices.join(', ')}.`,
 } as const

@@ -1,5 +1,6 @@
 import { capitalised, withMinus } from '#src/words/figure.ts'
 import { TERMS, type Terms } from '#src/words/terms.ts'
+import { BEARING } from './bearing.ts'
 import { STAGE_NAMES } from './page.ts'
 import { statedName, valueName } from './plan.ts'
 import { RUN } from './run.ts'
@@ -36,12 +37,17 @@ const PART_NAMES: Readonly<Record<string, string | ((terms: Terms) => string)>> 
   '/v1/design': `“${STAGE_NAMES.bearing}”`,
 }
 
+/** A link has texts alone. Where the service takes a list, or several names, the link has one text for all of it. */
+const NOT_OF_LINKS = /^must be an? (list|object), written /
+const CANNOT_CARRY = `a link cannot carry this. Remove it at “${STAGE_NAMES.bearing}”, under “${BEARING.besides}”.`
+
 /** A fault of the service in words: where it is no sentence of its own, it is about the field at a place of the request. */
 export function faultOnThePage(message: string, path: string, terms: Terms = TERMS.radial): string {
   const at = path
     .slice(1)
     .replaceAll('/', '.')
     .replace(/^design\./, '')
+  if (NOT_OF_LINKS.test(message)) return `${statedName(at, terms) ?? at}: ${CANNOT_CARRY}`
   // The label takes the place of the name with which such a fault begins.
   const fault = message.replace(/^"\w+" (?=is missing)/, '')
   const told = onThePage(fault, terms, at)

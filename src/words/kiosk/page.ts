@@ -46,7 +46,6 @@ export const SHELL = {
   replaces: 'This replaces the job on the page. Undo brings it back.',
   otherTab: 'Another tab of this browser has changed its job. Go on with this one, or take over the other.',
   takeOther: 'Take over the job of the other tab',
-  damaged: 'A part of this link could not be read: the rest is shown.',
   previous: 'Back',
   next: 'Next',
   correct: 'Correct the bearing',

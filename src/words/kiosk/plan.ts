@@ -116,6 +116,10 @@ export function statedLine(name: string, text: string, units: Units, terms: Term
   return `${statedName(name, terms) ?? name}: ${valueName(text) ?? value}`
 }
 
+/** What a link states of a bearing that has no such thing. */
+export const idleLine = (name: string, text: string, { bearing }: Terms): string =>
+  `${statedName(name) ?? name}: ${text} (a ${bearing} does not have this, so it is not used)`
+
 /** What another kind of bearing does not have, and whose wood its parts took over. */
 export function changedKind(of: {
   readonly terms: Terms

@@ -1,3 +1,4 @@
+import type { Units } from '#shared/units/length.ts'
 import type { Terms } from '#src/words/terms.ts'
 
 /** Words of the step that asks whether a bearing will run. */
@@ -9,4 +10,11 @@ export const RUN = {
   noGap: 'With a cage no gap must fit, and there is no chance to work out.',
   load: { rings: 'Load across the axle', plates: 'Load that lies on the turntable' },
   loads: 'Load and speed',
+  /** @param kilograms the mass that weighs as much, as a figure; undefined where no load is stated */
+  weight: (units: Units, kilograms: string | undefined) => {
+    if (units === 'in') return '1 lbf is the weight of 1 lb.'
+    return kilograms === undefined
+      ? '10 N is the weight of about 1 kg.'
+      : `That is the weight of about ${kilograms} kg.`
+  },
 } as const

@@ -104,8 +104,8 @@ describe('a lot of fourteen for a ring of twelve', () => {
     const { raceway, wanted, change } = answer.innerRing
     expect(change.diametral).toBeWithin(ROUNDING, raceway - wanted)
     expect(answer.lastBallGoesIn).toBe(1)
-    const wantedSizes = answer.chosen.map(({ diameter }) => diameter).join(', ')
-    expect(answer.summary).toContain(`in this order: ${wantedSizes} mm.`)
+    const laid = answer.chosen.map(({ index, diameter }) => `${index + 1} (${diameter})`).join(', ')
+    expect(answer.summary).toContain(`counted from 1, and its size in mm: ${laid}.`)
     for (const [path, number] of numberLeaves(answer)) expect(Number.isFinite(number), path).toBe(true)
   })
 

@@ -16,7 +16,7 @@ function bearingAt(address: string) {
   const [url, fragment = ''] = address.split('/#', 2)
   expect(url).toBe(PUBLIC_URL)
   const read = readAddress(fragment)
-  expect(read?.isDamaged).toBe(false)
+  expect(read?.lost).toEqual([])
   return readBearing(read?.job.bearing ?? {}).request ?? {}
 }
 

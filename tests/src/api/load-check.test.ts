@@ -1,4 +1,5 @@
 import { describe, expect, test } from 'vitest'
+import { ARRANGEMENT_NAMES } from '#shared/bearing/arrangements.ts'
 import { ask, faultsIn, post, problemIn } from '#tests/support/ask.ts'
 import { numberLeaves } from '#tests/support/number-leaves.ts'
 import { sharedApp } from '#tests/support/started-app.ts'
@@ -53,7 +54,7 @@ describe('a clock and a curious finger', () => {
     expect(answer.summary).toMatch(/estimate for light work, not a safety rating/)
     expect(answer.speedLimit.message).toMatch(/^From about .* stay well below that\.$/)
     expect(answer.summary).toMatch(
-      /^Load it with at most .* Turn it by hand or with a crank, at most 120 turns a minute/,
+      /^Your load of 20 N \(2 kg\) leaves no mark .* Load it with at most .* Turn it by hand or with a crank, at most 120 turns a minute/,
     )
     expect(answer.workingLoad.still).toBeLessThan(answer.workingLoad.slowHand)
     expect(answer.workingLoad.slowHand).toBeLessThan(answer.ruinLoad.radialLoad)
@@ -112,15 +113,30 @@ describe('a clock and a curious finger', () => {
     const { slowHand } = (await checked(url, REQUEST)).workingLoad
     const answer = await checked(url, { ...REQUEST, radialLoad: 3 * slowHand })
     expect(answer.summary).toMatch(
-      /^Your load of \d+ N is too much: 3 times the \d+ N that the bearing may carry\. Do not/,
+      /^Your load of \d+ N \(\d+ kg\) is too much: 3 times the \d+ N \([\d.]+ kg\) that the bearing may carry\. Do not/,
     )
     expect(answer.summary).not.toMatch(/Turn it by hand/)
+    expect(answer.summary).toMatch(/Never drive it with a drill or a motor\./)
     expect(answer.handTurned.message).toMatch(/^Under a load that it may carry, turn it by hand/)
     expect(answer.warnings[0]).toMatchObject({ severity: 'risk', path: '/radialLoad' })
     const within = await checked(url, { ...REQUEST, radialLoad: 0.99 * slowHand })
     expect(within.summary).not.toMatch(/too much/)
     expect(within.warnings[0]).toMatchObject({ code: 'above-working-load', severity: 'note' })
   })
+
+  test.each(ARRANGEMENT_NAMES)(
+    'no summary of a bearing of kind %s leaves out the drill, whatever its load',
+    async (arrangement) => {
+      const url = await address()
+      for (const load of [5, 200, 50_000]) {
+        const design = { units: 'mm', arrangement, balls: { count: 12, diameter: 16 }, bore: 12 }
+        const { text } = await post(url, { design, [arrangement === 'thrust' ? 'axialLoad' : 'radialLoad']: load })
+        expect(JSON.parse(text)).toMatchObject({
+          summary: expect.stringContaining('Never drive it with a drill or a motor'),
+        })
+      }
+    },
+  )
 
   test('where forces are in pounds, how fast surfaces rub is told in feet', async () => {
     const url = await address()

@@ -57,7 +57,7 @@ const job: fc.Arbitrary<Job> = fc.record({
 test('a job comes back from its address as it was', () => {
   fc.assert(
     fc.property(job, (each) => {
-      expect(readAddress(fragmentOf(each))).toEqual({ job: each, isDamaged: false })
+      expect(readAddress(fragmentOf(each))).toEqual({ job: each, lost: [] })
     }),
   )
 })
@@ -85,11 +85,14 @@ test('any text gives a job, and says where it lost something', () => {
     }),
   )
   expect(readAddress('v=1&units=mm&outer=o12,zz')).toMatchObject({
-    isDamaged: true,
+    lost: [{ text: 'zz' }],
     job: { outer: [{ readings: [{}] }] },
   })
-  expect(readAddress('v=1&units=mm&outer=oNaN')?.isDamaged).toBe(true)
-  expect(readAddress('v=1&units=cm')).toMatchObject({ isDamaged: true, job: { bearing: { units: 'mm' } } })
-  expect(readAddress('v=1&arrangement=tilted')?.isDamaged).toBe(true)
-  expect(readAddress('v=1&units=mm&outer=o12~s-1')?.isDamaged).toBe(true)
+  expect(readAddress('v=1&units=mm&outer=oNaN')?.lost).toEqual([{ text: 'oNaN' }])
+  expect(readAddress('v=1&units=cm')).toMatchObject({
+    lost: [{ name: 'units', text: 'cm' }],
+    job: { bearing: { units: 'mm' } },
+  })
+  expect(readAddress('v=1&arrangement=tilted')?.lost).toEqual([{ name: 'arrangement', text: 'tilted' }])
+  expect(readAddress('v=1&units=mm&outer=o12~s-1')?.lost).toEqual([{ text: 's-1' }])
 })

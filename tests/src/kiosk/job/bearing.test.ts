@@ -1,9 +1,10 @@
 import { expect, test } from 'vitest'
 import { ARRANGEMENT_NAMES } from '#shared/bearing/arrangements.ts'
-import { designHere, readBearing, scopeOf, statedBesides } from '#src/kiosk/job/bearing.ts'
+import { designHere, readBearing, scopeOf, statedBesides, statedIdly } from '#src/kiosk/job/bearing.ts'
 import { FIRST_JOB, withBearing } from '#src/kiosk/job/job.ts'
 import { asArrangement } from '#src/kiosk/job/other-arrangement.ts'
-import { changedKind } from '#src/words/kiosk/plan.ts'
+import { lostLines } from '#src/words/kiosk/link.ts'
+import { changedKind, idleLine } from '#src/words/kiosk/plan.ts'
 import { TERMS } from '#src/words/terms.ts'
 
 /* The bearings are invented. */
@@ -56,4 +57,39 @@ test('the wood of a part that the bearing lacks is in no form, so it is listed a
   expect(statedBesides(bearing, 'radial')).toEqual([cage])
   expect(statedBesides(bearing, 'caged')).toEqual([])
   expect(statedBesides({ ...bearing, 'balls.material': 'glass' }, 'caged')).toEqual([balls])
+})
+
+test('what a link states of things that the bearing does not have is listed, and nothing is made of it', () => {
+  const bearing = { ...FIRST_JOB.bearing, 'cage.web': '4', boer: '12' }
+  expect(statedIdly(bearing, 'radial')).toEqual(['cage.web', 'boer'])
+  expect(statedIdly(bearing, 'caged')).toEqual(['boer'])
+  expect(idleLine('cage.web', '4', TERMS.radial)).toBe(
+    'Wood between two pockets: 4 (a radial bearing does not have this, so it is not used)',
+  )
+})
+
+test('a wood beside plywood is listed, so that it can be removed', () => {
+  const ply = { ...FIRST_JOB.bearing, 'making.woods.outerRing.construction': 'cross-laminated-ply' }
+  expect(statedBesides(ply, 'radial')).toEqual(['making.woods.outerRing.species'])
+})
+
+test('a link that has a text for a whole part, and the part as well, is still read', () => {
+  for (const texts of [
+    { 'making.woods': 'oak', ...FIRST_JOB.bearing },
+    { ...FIRST_JOB.bearing, 'making.woods': 'oak' },
+  ])
+    expect(() => readBearing(texts)).not.toThrow()
+})
+
+test('a choice that there is not is answered with the choices in words', () => {
+  const { faults } = readBearing({ ...FIRST_JOB.bearing, split: 'both' })
+  expect(faults.get('split')).toBe('Choose one of: inner ring, outer ring, neither.')
+})
+
+test.each([
+  [{ name: 'arrangement', text: 'tilted' }, /a kind of bearing, “tilted”, that this page does not know/],
+  [{ name: 'units', text: 'cm' }, /units, “cm”/],
+  [{ text: 'zz' }, /could not be read, “zz”/],
+])('of what a link has lost the page names it: %o', (lost, words) => {
+  expect(lostLines([lost])).toEqual([expect.stringMatching(words)])
 })
