@@ -3,6 +3,9 @@ import { asArrangement } from '#src/kiosk/job/other-arrangement.ts'
 import { bestPairs, searchFor } from '#src/kiosk/job/search.ts'
 import { textOfSuggestion } from '#src/kiosk/job/suggestion-text.ts'
 import { inOtherUnits } from '#src/kiosk/job/units.ts'
+import { LotPicture } from '#src/kiosk/pictures/lot.tsx'
+import { SpreadPicture } from '#src/kiosk/pictures/spread.tsx'
+import { YearPicture } from '#src/kiosk/pictures/year.tsx'
 import { airQuestion } from '#src/words/kiosk/air.ts'
 import { BALLS } from '#src/words/kiosk/balls.ts'
 import { CARE } from '#src/words/kiosk/care.ts'
@@ -45,6 +48,9 @@ Object.assign(globalThis, {
     suggestionWords,
     textOfSuggestion,
     woodChoices: WOOD_CHOICES,
+    LotPicture,
+    SpreadPicture,
+    YearPicture,
     balls: BALLS,
     airQuestion,
     run: RUN,

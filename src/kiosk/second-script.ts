@@ -3,6 +3,9 @@ import type { asArrangement } from '#src/kiosk/job/other-arrangement.ts'
 import type { bestPairs, searchFor } from '#src/kiosk/job/search.ts'
 import type { textOfSuggestion } from '#src/kiosk/job/suggestion-text.ts'
 import type { inOtherUnits } from '#src/kiosk/job/units.ts'
+import type { LotPicture } from '#src/kiosk/pictures/lot.tsx'
+import type { SpreadPicture } from '#src/kiosk/pictures/spread.tsx'
+import type { YearPicture } from '#src/kiosk/pictures/year.tsx'
 import type { airQuestion } from '#src/words/kiosk/air.ts'
 import type { BALLS } from '#src/words/kiosk/balls.ts'
 import type { CARE } from '#src/words/kiosk/care.ts'
@@ -48,6 +51,10 @@ export interface Later {
   readonly suggestionWords: typeof suggestionWords
   readonly textOfSuggestion: typeof textOfSuggestion
   readonly woodChoices: typeof WOOD_CHOICES
+  /** Pictures without a state of their own. */
+  readonly LotPicture: typeof LotPicture
+  readonly SpreadPicture: typeof SpreadPicture
+  readonly YearPicture: typeof YearPicture
   readonly balls: typeof BALLS
   readonly airQuestion: typeof airQuestion
   readonly run: typeof RUN

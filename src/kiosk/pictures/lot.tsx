@@ -1,4 +1,4 @@
-import type { BALLS } from '#src/words/kiosk/balls.ts'
+import { BALLS } from '#src/words/kiosk/balls.ts'
 import type { Terms } from '#src/words/terms.ts'
 
 const SIZE = 340
@@ -15,10 +15,8 @@ const LEAST_FOR_NUMBERS = 11
 /** The chosen balls in their order round the ring, their differences drawn large. */
 export function LotPicture({
   balls,
-  words,
   terms,
 }: {
-  readonly words: typeof BALLS
   readonly terms: Terms
   readonly balls: readonly { readonly number: number; readonly diameter: number }[]
 }) {
@@ -30,7 +28,7 @@ export function LotPicture({
   const told = balls.map(({ number, diameter }) => `${number}: ${diameter}`).join(', ')
   return (
     <figure class="front">
-      <svg viewBox={`0 0 ${SIZE} ${SIZE}`} role="img" aria-label={`${words.ring(terms)}: ${told}`}>
+      <svg viewBox={`0 0 ${SIZE} ${SIZE}`} role="img" aria-label={`${BALLS.ring(terms)}: ${told}`}>
         {balls.map(({ number, diameter }, index) => {
           const angle = (2 * Math.PI * index) / balls.length - Math.PI / 2
           const [x, y] = [MIDDLE + radius * Math.cos(angle), MIDDLE + radius * Math.sin(angle)]
@@ -46,7 +44,7 @@ export function LotPicture({
           )
         })}
       </svg>
-      <figcaption>{usual >= LEAST_FOR_NUMBERS ? words.numbered : `${words.ring(terms)}: ${told}`}</figcaption>
+      <figcaption>{usual >= LEAST_FOR_NUMBERS ? BALLS.numbered : `${BALLS.ring(terms)}: ${told}`}</figcaption>
     </figure>
   )
 }

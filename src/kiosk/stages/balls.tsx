@@ -4,7 +4,6 @@ import { itemAt } from '#shared/numbers/item-at.ts'
 import { withBearing } from '#src/kiosk/job/job.ts'
 import { listIn, readLength, Unread, withPoint } from '#src/kiosk/job/text.ts'
 import { listOf, numberOf, part, textOf } from '#src/kiosk/json.ts'
-import { LotPicture } from '#src/kiosk/pictures/lot.tsx'
 import { useReply } from '#src/kiosk/reply.ts'
 import { later } from '#src/kiosk/second-script.ts'
 import type { StageProps } from '#src/kiosk/stage.ts'
@@ -23,8 +22,8 @@ export function BallsStage({ job, derived, change }: StageProps) {
   const isEnough = isFull && unread < 0 && job.lot.length >= needed
   const reply = useReply('/v1/ball-selection', request && isEnough ? { design: request, measured: job.lot } : undefined)
   if (request === undefined) return <NoBearing derived={derived} />
-  const words = later()?.balls
-  if (words === undefined) return null
+  const { balls: words, LotPicture: Picture } = later() ?? {}
+  if (words === undefined || Picture === undefined) return null
   if (!isFull) return <p>{words.apart}</p>
   return (
     <div class="columns">
@@ -57,7 +56,7 @@ export function BallsStage({ job, derived, change }: StageProps) {
             return (
               <>
                 <Summary text={textOf(answer['summary'])} />
-                <LotPicture balls={balls} words={words} terms={terms} />
+                <Picture balls={balls} terms={terms} />
                 <button
                   type="button"
                   class="go"

@@ -15,7 +15,6 @@ import {
 import { type BearingTexts, withBearing } from '#src/kiosk/job/job.ts'
 import { readNumber, Unread, withPoint } from '#src/kiosk/job/text.ts'
 import { type Json, listOf, part, textOf } from '#src/kiosk/json.ts'
-import { YearPicture } from '#src/kiosk/pictures/year.tsx'
 import { useReply } from '#src/kiosk/reply.ts'
 import { later } from '#src/kiosk/second-script.ts'
 import type { StageProps } from '#src/kiosk/stage.ts'
@@ -189,6 +188,7 @@ function Year(of: { readonly answer: Json; readonly terms: Terms; readonly set: 
   const changes = listOf(part(answer['buildIn'])['changes']).map(part)
   const states = listOf(answer['states'])
   const isByMonth = states.length > 2
+  const Picture = later()?.YearPicture
   return (
     <>
       <h3>{PLACE.year}</h3>
@@ -198,7 +198,7 @@ function Year(of: { readonly answer: Json; readonly terms: Terms; readonly set: 
           {PLACE.apply}
         </button>
       )}
-      <YearPicture states={(isByMonth ? states : [answer['today'], ...states]).map(part)} />
+      {Picture && <Picture states={(isByMonth ? states : [answer['today'], ...states]).map(part)} />}
       <ul>
         {states.map((state) => {
           const name = textOf(part(state)['name'])

@@ -9,7 +9,6 @@ import type { DerivedBearing } from '#src/kiosk/derived-bearing.ts'
 import { type ChoiceName, type Job, withChoice } from '#src/kiosk/job/job.ts'
 import { readLength, readNumber, Unread } from '#src/kiosk/job/text.ts'
 import { type Json, listOf, numberOf, part, textOf } from '#src/kiosk/json.ts'
-import { SpreadPicture } from '#src/kiosk/pictures/spread.tsx'
 import { type Awaited, useReply } from '#src/kiosk/reply.ts'
 import { later } from '#src/kiosk/second-script.ts'
 import type { StageProps } from '#src/kiosk/stage.ts'
@@ -84,11 +83,12 @@ const faultOf = (text: string | undefined, read: (text: string) => unknown): str
 function Spread({ answer, derived }: { readonly answer: Json; readonly derived: DerivedBearing }) {
   const { design, units, terms } = derived
   const { histogram } = part(answer['ballGap'])
+  const Picture = later()?.SpreadPicture
   return (
     <>
       <Summary text={textOf(answer['summary'])} />
-      {design && 'ballGap' in design.bearing && (
-        <SpreadPicture
+      {Picture && design && 'ballGap' in design.bearing && (
+        <Picture
           title={capitalised(terms.gap)}
           line={later()?.goodGapOf(design, terms) ?? ''}
           edges={listOf(part(histogram)['edges']).map(numberOf)}
