@@ -7,7 +7,7 @@ import type { WoodPart } from '#shared/bearing/wood-parts.ts'
 import { GENERAL_TOLERANCES } from '#shared/data/general-tolerances.ts'
 import { ALL_SOURCES } from '#shared/data/sources.ts'
 import type { GluedUp } from '#shared/making/boards.ts'
-import type { Mounting } from '#shared/making/mounting.ts'
+import type { DriveSeat, Mounting } from '#shared/making/mounting.ts'
 import type { PlateMounting } from '#shared/making/plate-mounting.ts'
 import type { CheekScrews, Dowels, Screws } from '#shared/making/split-ring.ts'
 import { itemAt } from '#shared/numbers/item-at.ts'
@@ -245,6 +245,25 @@ export const screwsLabel = (
   say: Size,
 ): string => `${count} screws ${name} on Ø${say(circleDiameter)}`
 
+/** The same to a dowel between the halves of a ring. */
+export const dowelsLabel = (
+  { count, diameter, circleDiameter }: { readonly count: number; readonly diameter: Mm; readonly circleDiameter: Mm },
+  say: Size,
+): string => `${count} dowels Ø${say(diameter)} on Ø${say(circleDiameter)}`
+
+/** The same to a hole for what turns the outer ring. */
+export const driveLabel = (
+  of: {
+    readonly kind: DriveSeat['kind']
+    readonly count: number
+    readonly circleDiameter: Mm
+    readonly holeDiameter: Mm
+    readonly depth: Mm
+  },
+  say: Size,
+): string =>
+  `${of.kind}: ${of.count === 1 ? '' : `${of.count} × `}Ø${say(of.holeDiameter)}, ${say(of.depth)} deep, on Ø${say(of.circleDiameter)}`
+
 export const CAPTIONS = {
   section: 'half section',
   face: 'face',
@@ -382,6 +401,22 @@ export const TEMPLATE_LABELS = {
     `thickness of each of the two blanks: ${each} ${units}, together ${both} ${units}`,
   thickness: (size: string, units: Units) => `thickness when faced: ${size} ${units}`,
   thicknessOfBoth: (size: string, units: Units) => `thickness of both together, when faced: ${size} ${units}`,
+} as const
+
+/** Titles of one piece of each part that is glued up of segments. */
+export const SEGMENT_TITLES: Readonly<Record<WoodPart, string>> = {
+  outerRing: 'Segment of the outer ring',
+  innerRing: 'Segment of the inner ring',
+  cage: 'Segment of the cage',
+  plates: 'Segment of each plate',
+}
+
+export const SEGMENT_LABELS = {
+  miter: (degrees: number) => `${EDGES.outside}, both ends ${angleFigure(degrees)} from square`,
+  long: (size: string) => `long edge: ${size}`,
+  short: (size: string) => `short edge: ${size}`,
+  strip: (width: string, thick: string) => `of a strip ${width} wide and ${thick} thick`,
+  pieces: (pieces: number) => `make ${pieces}: lay the first one on this before you cut the others`,
 } as const
 
 const screws = (holes: CheekScrews | Screws, circle: Mm, say: Size): string =>

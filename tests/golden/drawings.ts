@@ -5,7 +5,10 @@ import { toDxf } from '#src/drawings/writers/dxf.ts'
 import { toSvg } from '#src/drawings/writers/svg.ts'
 import { anyDesigned } from '#tests/support/designed.ts'
 
-/** The bearing of Larkmoor's tide clock (invented), one in inches, the rollers of its gate hinge, and its chart table. */
+/**
+ * The bearing of Larkmoor's tide clock (invented), one in inches, the rollers of its gate hinge, its chart table, a wheel with an
+ * outer ring of segments that a hub turns, and one with a cage.
+ */
 const BEARINGS = [
   {
     name: 'tide-clock',
@@ -31,6 +34,19 @@ const BEARINGS = [
     name: 'chart-table',
     paper: 'a4',
     input: { units: 'mm', arrangement: 'thrust', balls: { count: 24, diameter: mm(16), material: 'glass' }, bore: mm(60) },
+  },
+  {
+    name: 'wind-wheel',
+    paper: 'a4',
+    input: {
+      units: 'mm',
+      balls: { count: 12, diameter: mm(16) },
+      bore: mm(12),
+      making: {
+        woods: { outerRing: { construction: 'segmented', species: 'maple-sugar' }, innerRing: { species: 'maple-sugar' } },
+        mounting: { turns: 'outer-ring', drive: 'hub' },
+      },
+    },
   },
   {
     name: 'lantern-wheel',

@@ -16,7 +16,7 @@ import * as words from '#src/words/drawing.ts'
 import { signMeanings } from '#src/words/standing.ts'
 import { TERMS, termsOf } from '#src/words/terms.ts'
 import { arrowHead, fittedText, leader, leaderInto, SMALL_TEXT_HEIGHT, TEXT_HEIGHT } from './annotations.ts'
-import { ballAngles, gapAngle, holePlaces, type Placed, type ScrewCircle } from './face.ts'
+import { ballAngles, gapAngle, holePlaces, type Placed, type SeenHoles } from './face.ts'
 import type { Room } from './side-labels.ts'
 import { type Columns, columnsBeside, columnsRoom } from './size-columns.ts'
 import { sizeTable } from './size-table.ts'
@@ -101,8 +101,8 @@ export type Assembled = {
   /** Symbol and size of the space between the last ball and the first. */
   readonly between: (say: SizeText) => string
   readonly bore: Mm
-  /** Screw holes on the face view. */
-  readonly holes?: ScrewCircle
+  /** Holes on the face view: those of what holds it together, then those of what turns it. */
+  readonly holes: readonly SeenHoles[]
   readonly notes: Pick<
     words.NoteFacts,
     'gap' | 'play' | 'split' | 'screws' | 'dowels' | 'hasPinnedCheeks' | 'mounting' | 'plateMounting'
@@ -193,7 +193,7 @@ export function narrowAssembly(assembled: Assembled, wood: SheetWood): readonly 
   // Sizes hang from the axis, and may be longer than the ring is high.
   const below = Math.max(radius, LONGEST_SIZE) + BELOW_SECTION
   const detailHeight = room.height + BESIDE_DETAIL
-  const faceHeight = outside * face + 2 * (OVERHANG + FACE_LABELS + HOLES_LABEL)
+  const faceHeight = outside * face + 2 * (OVERHANG + FACE_LABELS + HOLES_LABEL * Math.max(1, assembled.holes.length))
   return [
     part(
       words.CAPTIONS.section,
@@ -240,7 +240,7 @@ function layoutWith(column: number, assembled: Assembled, { wood, paper, isPrint
   const notes = noteLines(assembled, wood, say, column)
   const { left: leftOf, right: rightOf } = columnsRoom(columns(say, 1))
   const above = FACE_LABELS + OVERHANG
-  const below = Math.max(above + (holes ? HOLES_LABEL : 0), BELOW_SECTION)
+  const below = Math.max(above + HOLES_LABEL * holes.length, BELOW_SECTION)
   const free = width - 2 * MARGIN - column - 2 * BETWEEN_ZONES - leftOf - rightOf
   const scale = scaleUpTo(
     Math.min(
@@ -361,12 +361,13 @@ function faceZone(
     ...leader(above, inGap),
     fittedText(between(say), at(5, high + 2), faceWidth / 2 - 5, 'start'),
     ...(hasArrow ? grainArrow(at(-faceWidth / 2 + 1, high + 2 + TEXT_HEIGHT / 2)) : []),
-    ...(holes ? holesNote(holes, say, { factor, faceWidth, high }) : []),
+    ...holes.flatMap((each, row) => holesNote(each, say, { factor, faceWidth, high, row, rows: holes.length })),
     ...leaderInto(below, inBall),
     fittedText(
       words.rollingLabel(arrangement, factsOf(assembled), say),
-      at(holes ? 3 : 0, -high - 4 - TEXT_HEIGHT),
-      faceWidth - (holes ? 6 : 0),
+      // Beside it lines run down to the labels of holes.
+      at(holes.length === 1 ? 3 : 0, -high - 4 - TEXT_HEIGHT),
+      faceWidth - (holes.length > 0 ? 6 : 0),
       'middle',
     ),
   ]
@@ -383,19 +384,36 @@ function grainArrow({ x, y }: Point): readonly Shape[] {
   ]
 }
 
-type FaceRoom = { readonly factor: number; readonly faceWidth: number; readonly high: number }
+interface FaceRoom {
+  readonly factor: number
+  readonly faceWidth: number
+  readonly high: number
+  /** Of the label, and how many there are. */
+  readonly row: number
+  readonly rows: number
+}
 
-/** The note of the holes, below everything, with a line up past the label of the balls to the lowest hole on the left. */
-function holesNote(holes: ScrewCircle, say: SizeText, { factor, faceWidth, high }: FaceRoom): readonly Shape[] {
-  const left = -faceWidth / 2 + 1
-  const y = -high - 4 - TEXT_HEIGHT - HOLES_LABEL
+/**
+ * The note of holes, below everything, with a line up past the label of the balls to the lowest hole: on the left for the first
+ * row, and on the right for the second.
+ */
+function holesNote(
+  holes: SeenHoles,
+  say: SizeText,
+  { factor, faceWidth, high, row, rows }: FaceRoom,
+): readonly Shape[] {
+  const side = row === 0 ? -1 : 1
+  const x = side * (faceWidth / 2 - 1)
+  const y = -high - 4 - TEXT_HEIGHT - HOLES_LABEL * (row + 1)
   const places = holePlaces(holes).map((place) => at(place.x * factor, place.y * factor))
-  const lowest = places.toSorted((a, b) => a.x + a.y - b.x - b.y)
-  const elbow = at(left, -high - 1)
+  const lowest = places.toSorted((a, b) => a.y - b.y - side * (a.x - b.x))
+  const elbow = at(x, -high - 1)
+  // Of two labels the lower one's line runs up on the right.
+  const room = faceWidth - (rows > 1 && row === 0 ? 6 : 3)
   return [
-    line('dimension', at(left, y + TEXT_HEIGHT / 2), elbow),
+    line('dimension', at(x, y + TEXT_HEIGHT / 2), elbow),
     ...leader(elbow, itemAt(lowest, 0)),
-    fittedText(words.screwsLabel(holes, say), at(left + 1.5, y), faceWidth - 3, 'start'),
+    fittedText(holes.label(say), at(x - side * 1.5, y), room, row === 0 ? 'start' : 'end'),
   ]
 }
 

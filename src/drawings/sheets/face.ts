@@ -1,9 +1,12 @@
 import type { ResolvedBalls } from '#shared/bearing/resolve.ts'
+import type { DriveSeat } from '#shared/making/mounting.ts'
 import type { CheekScrews, SplitRing } from '#shared/making/split-ring.ts'
 import type { Mm } from '#shared/units/length.ts'
 import { at, type Point, polar, type Shape } from '#src/drawings/model.ts'
 import { arc, circle, cross, line } from '#src/drawings/shapes.ts'
+import { dowelsLabel, driveLabel, screwsLabel } from '#src/words/drawing.ts'
 import type { DrawnRings } from './half-section.ts'
+import type { SizeText } from './size-text.ts'
 
 const CENTRE = at(0, 0)
 
@@ -37,7 +40,7 @@ export function gapAngle(ring: Placed): number {
 /** The bearing seen along its axis, full size, round the origin. Balls too small for wide lines get narrow ones. */
 export function faceView(
   bearing: DrawnRings,
-  screws: HoleCircle | undefined,
+  holes: readonly SeenHoles[],
   overhang: number,
   ballRole: 'outline' | 'hatch',
 ): readonly Shape[] {
@@ -50,7 +53,7 @@ export function faceView(
     ...ballAngles(bearing).flatMap((angle) => visibleBall(bearing, angle, ballRole)),
     ...webs(bearing),
     ...hiddenDiameters(bearing).map((diameter) => circle('hidden', CENTRE, diameter / 2)),
-    ...holesRound(screws, 'outline'),
+    ...holes.flatMap((each) => holesRound(each, each.role)),
     circle('centre', CENTRE, pitchRadius),
     ...cross('centre', CENTRE, reach),
   ]
@@ -108,20 +111,83 @@ interface HoleCircle {
   readonly count: number
   readonly circleDiameter: Mm
   readonly holeDiameter: Mm
+  /** Where the first one stands, where that is not half a step from the top [degrees]. */
+  readonly first?: number
 }
 
-/** Screws evenly round a circle, as wide as their shanks. */
-export interface ScrewCircle extends HoleCircle {
-  /** As they are asked for: `No. 8`, `4 mm`. */
-  readonly name: string
+/** Holes of the face view, and what is written beside an arrow to one of them. */
+export interface SeenHoles extends HoleCircle {
+  /** Hidden is what lies between two halves. */
+  readonly role: 'outline' | 'hidden'
+  readonly label: (say: SizeText) => string
 }
 
-/** The screws of a split ring, or those of the cheeks. */
-export function screwsIn(split: SplitRing | undefined, cheeks: CheekScrews | undefined): ScrewCircle | undefined {
+/** The screws of a split ring, or those of the cheeks, as wide as their shanks; the dowels of a split ring that has no screws. */
+export function fastenersIn(split: SplitRing | undefined, cheeks?: CheekScrews): SeenHoles | undefined {
   const screws = split?.screws ?? cheeks
   const circleDiameter = split?.screwCircle ?? cheeks?.screwCircle
-  if (screws === undefined || circleDiameter === undefined) return undefined
-  return { count: screws.count, circleDiameter, holeDiameter: screws.shankDiameter, name: screws.name }
+  if (circleDiameter === undefined) return undefined
+  if (screws === undefined) return dowelsIn(split)
+  const { count, name, shankDiameter } = screws
+  return {
+    count,
+    circleDiameter,
+    holeDiameter: shankDiameter,
+    role: 'outline',
+    label: (say) => screwsLabel({ count, name, circleDiameter }, say),
+  }
+}
+
+function dowelsIn(split: SplitRing | undefined): SeenHoles | undefined {
+  if (split?.dowels === undefined) return undefined
+  const { count, diameter } = split.dowels
+  const { screwCircle: circleDiameter } = split
+  return {
+    count,
+    circleDiameter,
+    holeDiameter: diameter,
+    role: 'hidden',
+    label: (say) => dowelsLabel({ count, diameter, circleDiameter }, say),
+  }
+}
+
+/** Holes for a crank or a hub in the side of the outer ring, as far from all other holes as can be; none in a thin wall. */
+export function driveHolesIn(drive: DriveSeat | undefined, others: HoleCircle | undefined): SeenHoles | undefined {
+  if (drive?.holeDiameter === undefined) return undefined
+  const { kind, count, circle: circleDiameter, holeDiameter, depth } = drive
+  return {
+    count,
+    circleDiameter,
+    holeDiameter,
+    first: clearOf(others, count),
+    role: 'outline',
+    label: (say) => driveLabel({ kind, count, circleDiameter, holeDiameter, depth }, say),
+  }
+}
+
+/** Below on the right: there its label has room. */
+const WANTED = -45
+/** So much farther from the other holes is worth a place farther from there [degrees of either]. */
+const NEARER = 0.05
+
+/** Where the first of some holes stands farthest from others, and from the centre lines [degrees]. */
+function clearOf(others: HoleCircle | undefined, count: number): number {
+  const taken = [0, 90, 180, 270, ...(others ? anglesOf(others) : [])]
+  const free = (first: number): number =>
+    Math.min(
+      ...Array.from({ length: count }, (_, i) => first + (i * 360) / count).flatMap((angle) =>
+        taken.map((other) => between(angle, other)),
+      ),
+    )
+  const worth = (first: number): number => free(first) - NEARER * between(first, WANTED)
+  const places = Array.from({ length: 360 / count }, (_, i) => WANTED - 180 / count + i)
+  return places.reduce((best, next) => (worth(next) > worth(best) ? next : best))
+}
+
+/** Between two directions [degrees], at most half a turn. */
+function between(one: number, other: number): number {
+  const turn = Math.abs(one - other) % 360
+  return Math.min(turn, 360 - turn)
 }
 
 /**
@@ -130,15 +196,12 @@ export function screwsIn(split: SplitRing | undefined, cheeks: CheekScrews | und
  */
 export function holesToDrill(split: SplitRing | undefined, cheeks?: CheekScrews): HoleCircle | undefined {
   const screws = split?.screws ?? cheeks
-  const seen = screwsIn(split, cheeks)
-  if (screws && seen) return { ...seen, holeDiameter: screws.pilot.diameter }
-  if (split?.dowels === undefined) return undefined
-  const { count, diameter } = split.dowels
-  return { count, circleDiameter: split.screwCircle, holeDiameter: diameter }
+  const seen = fastenersIn(split, cheeks)
+  return seen && { ...seen, ...(screws && { holeDiameter: screws.pilot.diameter }) }
 }
 
 /** Their circle and the holes on it, round the origin, seen or to be drilled; nothing where there are none. */
-export function holesRound(found: HoleCircle | undefined, role: 'outline' | 'hole'): readonly Shape[] {
+export function holesRound(found: HoleCircle | undefined, role: 'outline' | 'hidden' | 'hole'): readonly Shape[] {
   if (found === undefined) return []
   const cut = role === 'hole' ? 'inside' : undefined
   const holes = holePlaces(found).map((place) => circle(role, place, found.holeDiameter / 2, cut))
@@ -146,9 +209,9 @@ export function holesRound(found: HoleCircle | undefined, role: 'outline' | 'hol
 }
 
 /** Evenly round their circle, none of them on a centre line. */
-export function holePlaces(found: HoleCircle): readonly Point[] {
-  const apart = 360 / found.count
-  return Array.from({ length: found.count }, (_, index) =>
-    polar(CENTRE, found.circleDiameter / 2, FIRST + apart / 2 + index * apart),
-  )
+export const holePlaces = (found: HoleCircle): readonly Point[] =>
+  anglesOf(found).map((angle) => polar(CENTRE, found.circleDiameter / 2, angle))
+
+function anglesOf({ count, first = FIRST + 180 / count }: HoleCircle): readonly number[] {
+  return Array.from({ length: count }, (_, index) => first + (index * 360) / count)
 }

@@ -5,7 +5,7 @@ import { mm } from '#shared/units/length.ts'
 import { CAPTIONS } from '#src/words/drawing.ts'
 import { type Assembled, gapToNote } from './assembly.ts'
 import { deviationsOf } from './deviations.ts'
-import { holesRound, screwsIn } from './face.ts'
+import { fastenersIn, holesRound } from './face.ts'
 import { mostOfPlateDetail, plateDetail } from './plate-detail.ts'
 import { plateFace, plateHalfSection } from './plates.ts'
 import { type Columns, type Deviations, MID_GROOVE } from './size-columns.ts'
@@ -18,7 +18,7 @@ export function assembledPlates(design: ThrustDesign): Assembled {
   const { resolved, plate, height } = bearing
   const mounting = resolved.input.making && plateMountingOf(bearing)
   const screws = mounting?.screws
-  const holes = screwsIn(undefined, screws)
+  const holes = fastenersIn(undefined, screws)
   return {
     arrangement: 'thrust',
     ring: bearing,
@@ -29,7 +29,7 @@ export function assembledPlates(design: ThrustDesign): Assembled {
     section: (hatchSpacing, overhang) => plateHalfSection(bearing, hatchSpacing, overhang),
     columns: (say, factor) => plateColumns(design, deviations, say, factor),
     face: (overhang, ballRole) => [...plateFace(bearing, overhang, ballRole), ...holesRound(holes, 'outline')],
-    ...(holes && { holes }),
+    holes: holes === undefined ? [] : [holes],
     enlarged: {
       most: (say, room) => mostOfPlateDetail(bearing, deviations, say, room),
       draw: (say, scale, room) => plateDetail(bearing, deviations, say, scale, room),

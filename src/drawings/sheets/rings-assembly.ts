@@ -6,7 +6,7 @@ import type { Stock } from '#shared/making/stock.ts'
 import { apart, CAPTIONS } from '#src/words/drawing.ts'
 import { type Assembled, gapToNote } from './assembly.ts'
 import { deviationsOf } from './deviations.ts'
-import { faceView, screwsIn } from './face.ts'
+import { driveHolesIn, faceView, fastenersIn } from './face.ts'
 import { grooveDetail, mostOfDetail } from './groove-detail.ts'
 import { type DrawnRings, halfSection, overallHalf } from './half-section.ts'
 import { mostOfRollerDetail, rollerDetail, rollerEnd } from './roller-detail.ts'
@@ -66,10 +66,12 @@ function drawnRings(
 ): Assembled {
   const { bearing, dimensions } = design
   const deviations = deviationsOf(design)
-  const holes = screwsIn(split, cheekScrews)
+  const { radialInternalClearance: play, resolved } = bearing
+  const mounting = resolved.input.making && mountingOf(bearing)
+  const fasteners = fastenersIn(split, cheekScrews)
+  const holes = [fasteners, driveHolesIn(mounting?.drive, fasteners)].filter((each) => each !== undefined)
   const screws = split?.screws ?? cheekScrews
   const circle = split?.screwCircle ?? cheekScrews?.screwCircle
-  const { radialInternalClearance: play, resolved } = bearing
   return {
     ...kind,
     ring: bearing,
@@ -82,14 +84,14 @@ function drawnRings(
     columns: (say, factor) => ringColumns(bearing, deviations, say, factor),
     face: (overhang, ballRole) => faceView(bearing, holes, overhang, ballRole),
     enlarged,
-    ...(holes && { holes }),
+    holes,
     notes: {
       ...(isCaged(design) ? {} : { gap: { ...gapToNote(design), symbol: OUTER_CUT[kind.arrangement] } }),
       play: { size: play, most: playLimits(play, resolved.input.units).max },
       ...(split && { split: { ring: split.ring, half: split.partingPlane } }),
       ...(screws && circle && { screws: { holes: screws, circle } }),
       // The season moves no size of a seat.
-      ...(resolved.input.making && { mounting: mountingOf(bearing) }),
+      ...(mounting && { mounting }),
       ...(kind.arrangement === 'roller' && !cheekScrews && { hasPinnedCheeks: true }),
       ...(!screws && split?.dowels && { dowels: { holes: split.dowels, circle: split.screwCircle } }),
     },

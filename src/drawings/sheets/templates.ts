@@ -3,6 +3,7 @@ import type { DesignOf } from '#shared/bearing/design.ts'
 import { cylinderKeys, DIMENSION_SYMBOLS, type DimensionKey } from '#shared/bearing/dimensions.ts'
 import type { Allowances } from '#shared/bearing/making-input.ts'
 import type { RingName } from '#shared/bearing/refusal.ts'
+import type { WoodPart } from '#shared/bearing/wood-parts.ts'
 import type { Blank } from '#shared/making/blanks.ts'
 import type { GluedUp } from '#shared/making/boards.ts'
 import { plateMountingOf } from '#shared/making/plate-mounting.ts'
@@ -12,13 +13,14 @@ import { type Mm, mm } from '#shared/units/length.ts'
 import { at, type CutSide, polar, type Shape } from '#src/drawings/model.ts'
 import { circle, cross, line, text } from '#src/drawings/shapes.ts'
 import { fittedHeight } from '#src/drawings/text-width.ts'
-import { BLANK_TITLES, GRAIN, TEMPLATE_LABELS, TEMPLATE_NOTES } from '#src/words/drawing.ts'
+import { BLANK_TITLES, GRAIN, SEGMENT_TITLES, TEMPLATE_LABELS, TEMPLATE_NOTES } from '#src/words/drawing.ts'
 import { TRADE_SIGN } from '#src/words/standing.ts'
 import { arrowHead, TEXT_HEIGHT } from './annotations.ts'
 import { holesRound, holesToDrill, type Placed } from './face.ts'
 import type { DrawnRings } from './half-section.ts'
 import { labelledItem } from './labelled-item.ts'
 import type { Figure, Item, Label } from './pages.ts'
+import { segmentItem } from './segment.ts'
 import { sizeTextFor, tradeSign } from './size-text.ts'
 
 const CENTRE = at(0, 0)
@@ -51,16 +53,34 @@ type Ring = {
  */
 export const templateItems = (design: FullRingDesign, stock: Stock, code: string): readonly Item[] => [
   outerBlank(design, stock, code),
+  ...segmentOf(design, stock, 'outerRing', code),
   innerBlank(design, stock, code),
+  ...segmentOf(design, stock, 'innerRing', code),
   ...cheekBlanks(design, stock, code),
 ]
 
 /** The same with a cage. */
 export const cagedTemplateItems = (design: CagedDesign, stock: Stock, code: string): readonly Item[] => [
   outerBlank(design, stock, code),
+  ...segmentOf(design, stock, 'outerRing', code),
   innerBlank(design, stock, code),
+  ...segmentOf(design, stock, 'innerRing', code),
   ...cageBlanks(design, stock, code),
+  ...segmentOf(design, stock, 'cage', code),
 ]
+
+/** One piece of a part that is glued up of segments. */
+function segmentOf<Part extends WoodPart>(
+  { bearing }: DesignOf<Placed>,
+  stock: Partial<Record<Part, RingStock>>,
+  part: Part,
+  code: string,
+): readonly Item[] {
+  const segments = stock[part]?.segments
+  return segments === undefined
+    ? []
+    : [segmentItem({ title: SEGMENT_TITLES[part], code }, segments, sizeTextFor(bearing))]
+}
 
 type RingsDesign = DesignOf<DrawnRings>
 
@@ -218,7 +238,10 @@ export function plateItems(design: ThrustDesign, { plates }: PlateStock, code: s
   ]
   const holes = holesToDrill(undefined, mounting?.screws)
   const joints = plates.segments && { ...plates.segments, holes: holes?.count }
-  return [blank({ title: BLANK_TITLES.plate, code }, rings, holesRound(holes, 'hole'), notes, joints)]
+  return [
+    blank({ title: BLANK_TITLES.plate, code }, rings, holesRound(holes, 'hole'), notes, joints),
+    ...segmentOf(design, { plates }, 'plates', code),
+  ]
 }
 
 /** What the blank is cut from, and how thick what is made of it becomes. */

@@ -1,10 +1,11 @@
 import fc from 'fast-check'
 import { describe, expect, test } from 'vitest'
-import { type Design, isCaged, isOfPlates } from '#shared/bearing/arrangements.ts'
+import { type Design, type DesignInput, isCaged, isOfPlates, isOfRollers } from '#shared/bearing/arrangements.ts'
+import { mountingOf } from '#shared/making/mounting.ts'
 import { stockOf } from '#shared/making/stock.ts'
 import { inches, mm } from '#shared/units/length.ts'
 import { clipped } from '#src/drawings/clip.ts'
-import { arcOfLeg, type Drawing, legsOf } from '#src/drawings/model.ts'
+import { arcOfLeg, type Drawing, legsOf, type Point } from '#src/drawings/model.ts'
 import { PAPERS } from '#src/drawings/papers.ts'
 import { sheetMark } from '#src/drawings/sheet-mark.ts'
 import { VIEWS } from '#src/drawings/view.ts'
@@ -552,5 +553,89 @@ describe('whose sheet it is', () => {
       expect(toDxf(drawing)).toContain(sheetMark(anyDesigned(input)).code)
       expect(sheetFaults(drawing)).toEqual([])
     }
+  })
+})
+
+describe('what the plan of making adds', () => {
+  const counts = fc.integer({ min: 6, max: 24 })
+  const planned = fc.record({
+    count: counts,
+    segments: fc.integer({ min: 3, max: 24 }),
+    drive: fc.constantFrom('crank', 'hub' as const),
+    arrangement: fc.constantFrom('radial', 'roller', 'caged' as const),
+  })
+  type Plan = typeof planned extends fc.Arbitrary<infer T> ? T : never
+  const designOf = ({ count, segments, drive, arrangement }: Plan) =>
+    anyDesigned({
+      units: 'mm',
+      arrangement,
+      balls: { count: arrangement === 'caged' ? Math.max(6, Math.floor(count / 2)) : count, diameter: mm(16) },
+      bore: mm(8),
+      making: {
+        woods: { outerRing: { construction: 'segmented', segments: { count: segments } } },
+        mounting: { turns: 'outer-ring', drive },
+      },
+    } as DesignInput)
+
+  test('holes of a crank or a hub are drawn, in the wall and clear of all other holes', () => {
+    fc.assert(
+      fc.property(planned, (plan) => {
+        const made = designOf(plan)
+        if (isOfPlates(made)) throw new RangeError('rings are asked for')
+        const { outerRing } = made.bearing
+        const { drive } = mountingOf(made.bearing)
+        const drawing = drawingOf('assembly', made, 'a4')
+        expect(sheetFaults(drawing)).toEqual([])
+        if (drive?.holeDiameter === undefined) return
+        const across = drive.holeDiameter
+        const middle = drawing.shapes.find(
+          (shape) => shape.kind === 'circle' && Math.abs(2 * shape.radius - outerRing.outsideDiameter) < 1e-6,
+        )
+        if (middle?.kind !== 'circle') throw new RangeError('the outside must be drawn')
+        const circles = drawing.shapes.filter((shape) => shape.kind === 'circle')
+        const away = (one: Point, other: Point) => Math.hypot(one.x - other.x, one.y - other.y)
+        const holes = circles.filter(
+          ({ radius, centre }) =>
+            Math.abs(2 * radius - across) < 1e-6 && Math.abs(2 * away(centre, middle.centre) - drive.circle) < 1e-6,
+        )
+        // Screws of cheeks may be as wide, on the same circle.
+        expect(holes.length).toBeGreaterThanOrEqual(drive.count)
+        const drilled = circles.filter(({ role, radius }) => radius < 8 && (role === 'outline' || role === 'hidden'))
+        for (const hole of holes) {
+          const from = away(hole.centre, middle.centre)
+          expect(from + hole.radius).toBeLessThan(outerRing.outsideDiameter / 2)
+          expect(from - hole.radius).toBeGreaterThan(outerRing.grooveBottomDiameter / 2 - 1e-6)
+          for (const other of drilled)
+            if (other !== hole) expect(away(hole.centre, other.centre)).toBeGreaterThan(hole.radius + other.radius)
+        }
+        const { cheekScrews } = stockOf(made.bearing)
+        if (cheekScrews !== undefined && isOfRollers(made))
+          expect(drilled.length).toBeGreaterThanOrEqual(drive.count + cheekScrews.count)
+      }),
+      { numRuns: 60 },
+    )
+  })
+
+  test('one segment is drawn full size: its edges, its width and its miter are those of the plan', () => {
+    fc.assert(
+      fc.property(planned, (plan) => {
+        const made = designOf(plan)
+        if (isOfPlates(made)) throw new RangeError('rings are asked for')
+        const { segments } = stockOf(made.bearing).outerRing
+        if (segments === undefined) throw new RangeError('segments are asked for')
+        const drawing = drawingOf('templates', made, 'a4')
+        expect(sheetFaults(drawing)).toEqual([])
+        const pieces = drawing.shapes.flatMap((shape) =>
+          shape.kind === 'polyline' && shape.cut === 'outside' && shape.points.length === 4 ? [shape.points] : [],
+        )
+        expect(pieces).toHaveLength(1)
+        const [a, b, c, d] = pieces[0] as unknown as readonly [Point, Point, Point, Point]
+        expect(b.x - a.x).toBeWithin(1e-9, segments.outerEdge)
+        expect(c.x - d.x).toBeWithin(1e-9, segments.innerEdge)
+        expect(b.y - c.y).toBeWithin(1e-9, segments.stripWidth)
+        expect((Math.atan2(b.x - c.x, b.y - c.y) * 180) / Math.PI).toBeWithin(1e-9, 180 / plan.segments)
+      }),
+      { numRuns: 60 },
+    )
   })
 })

@@ -108,7 +108,7 @@ describe('whatever the bearing', () => {
 test('in a cage the balls stand evenly, and a pocket is as wide as the design has it: nothing of the cage is in it', () => {
   const { bearing } = cagedDesigned(CAGED)
   const { cage, pitchRadius } = bearing
-  const shapes = faceView(bearing, undefined, 4, 'outline')
+  const shapes = faceView(bearing, [], 4, 'outline')
   const balls = shapes.filter((shape) => shape.kind === 'arc' && shape.centre.x ** 2 + shape.centre.y ** 2 > 1)
   expect(balls).toHaveLength(2 * 9)
   const ends = shapes.flatMap((shape) => {
@@ -224,7 +224,7 @@ describe('rollers between plain rings', () => {
   })
 
   test('the face view has the rollers whole, touching, between the tracks', () => {
-    const rollers = faceView(bearing, undefined, 4, 'outline').filter((shape) => shape.kind === 'arc')
+    const rollers = faceView(bearing, [], 4, 'outline').filter((shape) => shape.kind === 'arc')
     const turned = rollers.reduce((sum, { start, end }) => sum + end - start, 0)
     expect(turned).toBeWithin(1e-6, 360 * resolved.input.balls.count)
     const centres = rollers.filter((_, index) => index % 2 === 0).map(({ centre }) => centre)
