@@ -6,6 +6,7 @@ import { inOtherUnits } from '#src/kiosk/job/units.ts'
 import { LotPicture } from '#src/kiosk/pictures/lot.tsx'
 import { SpreadPicture } from '#src/kiosk/pictures/spread.tsx'
 import { YearPicture } from '#src/kiosk/pictures/year.tsx'
+import { unbroken } from '#src/words/figure.ts'
 import { airQuestion } from '#src/words/kiosk/air.ts'
 import { BALLS } from '#src/words/kiosk/balls.ts'
 import { CARE } from '#src/words/kiosk/care.ts'
@@ -58,5 +59,6 @@ Object.assign(globalThis, {
     find: FIND,
     searchFor,
     bestPairs,
+    unbroken,
   } satisfies Later,
 })

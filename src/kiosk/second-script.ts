@@ -6,6 +6,7 @@ import type { inOtherUnits } from '#src/kiosk/job/units.ts'
 import type { LotPicture } from '#src/kiosk/pictures/lot.tsx'
 import type { SpreadPicture } from '#src/kiosk/pictures/spread.tsx'
 import type { YearPicture } from '#src/kiosk/pictures/year.tsx'
+import type { unbroken } from '#src/words/figure.ts'
 import type { airQuestion } from '#src/words/kiosk/air.ts'
 import type { BALLS } from '#src/words/kiosk/balls.ts'
 import type { CARE } from '#src/words/kiosk/care.ts'
@@ -38,6 +39,7 @@ export interface Later {
   readonly gapNow: typeof gapNow
   readonly goodGapOf: typeof goodGapOf
   readonly playNow: typeof playNow
+  readonly unbroken: typeof unbroken
   readonly kindName: typeof kindName
   readonly readingLine: typeof readingLine
   readonly changedKind: typeof changedKind

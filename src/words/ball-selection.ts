@@ -9,7 +9,7 @@ import {
   type SelectionWarning,
 } from '#shared/questions/selection/ball-selection.ts'
 import { type Mm, mm, type Units } from '#shared/units/length.ts'
-import { capitalised, decimalFigure, figure, percent } from './figure.ts'
+import { caliperFigure, capitalised, decimalFigure, figure, percent } from './figure.ts'
 import { refusalSentence } from './refusal.ts'
 import { type Terms, termsOf } from './terms.ts'
 
@@ -98,8 +98,8 @@ export function advice(selection: BallSelection): string {
         ? `Lay the ${balls.length} ${element.many} listed under \`chosen\` in that order.`
         : `Lay these ${balls.length} ${element.many} in this order, each by its number in your list, counted from 1, and its size in ${units}: ${sizes.join(', ')}.`,
     ballGap < 0
-      ? `At ${size(grooveDiameter)} ${across} the last ${element.one} does not go in: it needs ${size(mm(-ballGap))} more room, and ${aim}.`
-      : `At ${size(grooveDiameter)} ${across} they leave a ${gap} of ${size(ballGap)}${chance}; ${aim}.`,
+      ? `At ${caliperFigure(grooveDiameter, units)} ${across} the last ${element.one} does not go in: it needs ${size(mm(-ballGap))} more room, and ${aim}.`
+      : `At ${caliperFigure(grooveDiameter, units)} ${across} they leave a ${gap} of ${size(ballGap)}${chance}; ${aim}.`,
     grooveAdvice(selection),
     selection.atRest === undefined ? playAdvice(selection) : riseAdvice(selection),
     otherGoal(selection),
@@ -116,10 +116,10 @@ function playAdvice(selection: BallSelection): string {
   const { innerRaceway, acrossIt } = termsOf(input.design)
   if (inner === undefined || !(chosen.ballGap >= 0)) return ''
   const worst = worstOf(selection)
-  const [wanted, designed] = [figure(inner.wanted, units), figure(inner.designedPlay, units)]
+  const [wanted, designed] = [caliperFigure(inner.wanted, units), figure(inner.designedPlay, units)]
   const short = inner.asItIs - inner.wanted
   const sentences = [
-    `With ${innerRaceway} at ${figure(inner.asItIs, units)} ${acrossIt}, ${playOf(chosen, units)}; in the order with the least play ${playOf(worst, units)}.`,
+    `With ${innerRaceway} at ${caliperFigure(inner.asItIs, units)} ${acrossIt}, ${playOf(chosen, units)}; in the order with the least play ${playOf(worst, units)}.`,
   ]
   if (short >= NOT_MEASURABLE[units][0])
     sentences.push(`For a play of ${designed}, as designed, turn ${innerRaceway} down to ${wanted} ${acrossIt}.`)

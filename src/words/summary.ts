@@ -7,7 +7,7 @@ import type { SizeRow } from '#shared/questions/size-table/size-table.ts'
 import { type Mm, mm, type Units } from '#shared/units/length.ts'
 import { flatSawnBand, flatSawnOval } from '#shared/wood/flat-sawn-play.ts'
 import { droppedFor } from './design-search.ts'
-import { figure } from './figure.ts'
+import { caliperFigure, figure } from './figure.ts'
 import { TERMS } from './terms.ts'
 
 /*
@@ -54,28 +54,34 @@ const sizeIn =
   (length) =>
     figure(length, resolved.input.units)
 
+/** What a caliper is set to: with all of its digits, as at the lathe. */
+const setIn =
+  ({ resolved }: Design['bearing']): Size =>
+  (length) =>
+    caliperFigure(length, resolved.input.units)
+
 function ringsToCut(bearing: RadialBearing): string {
   const { outerRing: outer, innerRing: inner, resolved, ballGap } = bearing
-  const size = sizeIn(bearing)
-  return `Cut the outer groove to ${size(outer.grooveBottomDiameter)} across its bottoms and the inner groove to ${size(inner.grooveBottomDiameter)}: the ${resolved.input.balls.count} balls then leave a gap of ${size(ballGap)}.`
+  const [size, set] = [sizeIn(bearing), setIn(bearing)]
+  return `Cut the outer groove to ${set(outer.grooveBottomDiameter)} across its bottoms and the inner groove to ${set(inner.grooveBottomDiameter)}: the ${resolved.input.balls.count} balls then leave a gap of ${size(ballGap)}.`
 }
 
 function tracksToCut(bearing: RollerBearing): string {
   const { outerRing: outer, innerRing: inner, resolved, ballGap } = bearing
-  const size = sizeIn(bearing)
-  return `Turn the outer ring's track to ${size(outer.grooveBottomDiameter)} and the inner ring's to ${size(inner.grooveBottomDiameter)}: the ${resolved.input.balls.count} rollers then leave a gap of ${size(ballGap)}.`
+  const [size, set] = [sizeIn(bearing), setIn(bearing)]
+  return `Turn the outer ring's track to ${set(outer.grooveBottomDiameter)} and the inner ring's to ${set(inner.grooveBottomDiameter)}: the ${resolved.input.balls.count} rollers then leave a gap of ${size(ballGap)}.`
 }
 
 function platesToCut(bearing: ThrustBearing): string {
   const { plate, resolved, ballGap, plateGap } = bearing
-  const size = sizeIn(bearing)
-  return `Cut a groove ${size(plate.grooveDepth)} deep on a circle of ${size(plate.grooveCircleDiameter)} into both plates: the ${resolved.input.balls.count} balls then leave a gap of ${size(ballGap)}, and the plates lie ${size(plateGap)} apart.`
+  const [size, set] = [sizeIn(bearing), setIn(bearing)]
+  return `Cut a groove ${size(plate.grooveDepth)} deep on a circle of ${set(plate.grooveCircleDiameter)} into both plates: the ${resolved.input.balls.count} balls then leave a gap of ${size(ballGap)}, and the plates lie ${size(plateGap)} apart.`
 }
 
 function cagedToCut(bearing: CagedBearing): string {
   const { outerRing: outer, innerRing: inner, resolved, ballSpacing } = bearing
-  const size = sizeIn(bearing)
-  return `Cut the outer groove to ${size(outer.grooveBottomDiameter)} across its bottoms and the inner groove to ${size(inner.grooveBottomDiameter)}: the cage then holds the ${resolved.input.balls.count} balls ${size(ballSpacing)} apart.`
+  const [size, set] = [sizeIn(bearing), setIn(bearing)]
+  return `Cut the outer groove to ${set(outer.grooveBottomDiameter)} across its bottoms and the inner groove to ${set(inner.grooveBottomDiameter)}: the cage then holds the ${resolved.input.balls.count} balls ${size(ballSpacing)} apart.`
 }
 
 /** Warnings that stop a maker come before the cutting. */

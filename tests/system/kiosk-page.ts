@@ -1,4 +1,4 @@
-import type { Page } from 'playwright-core'
+import type { Locator, Page } from 'playwright-core'
 import { expect, onTestFinished } from 'vitest'
 import { eventually } from '#tests/support/eventually.ts'
 import { programNames } from '#tests/support/program-names.ts'
@@ -49,6 +49,10 @@ const wordsOn = (page: Page): Promise<readonly string[]> =>
         ...Array.from(element.childNodes, ({ nodeType, textContent }) => (nodeType === 3 ? (textContent ?? '') : '')),
       ])
   })
+
+/** The words of an element with plain spaces: the page holds a figure and its unit together. */
+export const wordsOf = async (found: Locator): Promise<string> => plain((await found.textContent()) ?? '')
+export const plain = (text: string): string => text.replaceAll('\u00a0', ' ')
 
 /** Nothing is on its way any more. */
 export async function calm(page: Page): Promise<void> {

@@ -6,7 +6,7 @@ import { eventually } from '#tests/support/eventually.ts'
 import { violations, violationsOfColour } from './axe.ts'
 import { boxesOf, fontsOf } from './browser.ts'
 import { inkOf } from './ink.ts'
-import { calm, FIRST, kioskAddress, openedJob, PUBLIC_URL, sizeOf, stage } from './kiosk-page.ts'
+import { calm, FIRST, kioskAddress, openedJob, PUBLIC_URL, plain, sizeOf, stage, wordsOf } from './kiosk-page.ts'
 import { testsThatNeed } from './needed.ts'
 
 const { describe, test } = testsThatNeed('chromium')
@@ -22,7 +22,7 @@ describe('the bearing', () => {
     await stage(page, 'Bearing')
     await page.getByText('glass', { exact: true }).click()
     await calm(page)
-    expect(await page.locator('#bearing-name').textContent()).toBe('12 glass balls of 16 mm, bore 12 mm')
+    expect(await wordsOf(page.locator('#bearing-name'))).toBe('12 glass balls of 16 mm, bore 12 mm')
   })
 
   test('follows the hand', async () => {
@@ -33,11 +33,11 @@ describe('the bearing', () => {
     expect(await page.locator('[name=count]').inputValue()).toBe('13')
     await page.getByText('14 mm', { exact: true }).click()
     expect(await sizeOf(page, 'outer ring, groove depth')).toBe('2.80 mm †')
-    expect(await page.locator('#bearing-name').textContent()).toBe('13 wooden balls of 14 mm, bore 12 mm')
+    expect(await wordsOf(page.locator('#bearing-name'))).toBe('13 wooden balls of 14 mm, bore 12 mm')
     await page.locator('[name=outerRing]').fill('25')
     expect(await sizeOf(page, 'outer ring, groove depth')).toBe('3.50 mm')
     await calm(page)
-    expect(await page.locator('#drawing').textContent()).toContain('13 wooden balls, Dw Ø14')
+    expect(await wordsOf(page.locator('#drawing'))).toContain('13 wooden balls, Dw Ø14')
     for (const width of [1080, 1280]) {
       await page.setViewportSize({ width, height: 900 })
       for (const { text, size } of await fontsOf(page)) expect(size, text).toBeGreaterThan(10.9)
@@ -62,7 +62,7 @@ describe('the bearing', () => {
     await page.getByText('inches', { exact: true }).click()
     await page.getByRole('button', { name: 'tide clock of Larkmoor' }).click()
     await calm(page)
-    expect(await page.locator('#bearing-name').textContent()).toBe('14 glass balls of 14 mm, bore 10 mm')
+    expect(await wordsOf(page.locator('#bearing-name'))).toBe('14 glass balls of 14 mm, bore 10 mm')
     expect(await sizeOf(page, 'outer ring, groove depth')).toBe('2.80 mm †')
   })
 
@@ -93,7 +93,7 @@ describe('the bearing', () => {
     await stage(page, 'Bearing')
     await page.locator('[name=count]').fill('12')
     await page.locator('[name=bore]').fill('60')
-    expect(await page.locator('.refusals').textContent()).toContain('cuts into the inner ring')
+    expect(await wordsOf(page.locator('.refusals'))).toContain('cuts into the inner ring')
   })
 
   test('on a phone a refusal stays in sight, whatever field the hand is at', async () => {
@@ -123,9 +123,9 @@ describe('the bearing', () => {
 
   test('what was measured of balls goes when the balls are others', async () => {
     const { page } = await openedJob(`${FIRST}&balls.diameters=${Array.from({ length: 12 }, () => 16.2).join()}`)
-    expect(await page.locator('#bearing-name').textContent()).toContain('16.2 mm')
+    expect(await wordsOf(page.locator('#bearing-name'))).toContain('16.2 mm')
     await page.getByText('20 mm', { exact: true }).click()
-    expect(await page.locator('#bearing-name').textContent()).toContain('12 wooden balls of 20 mm')
+    expect(await wordsOf(page.locator('#bearing-name'))).toContain('12 wooden balls of 20 mm')
     expect(page.url()).not.toContain('diameters')
   })
 
@@ -148,7 +148,7 @@ describe('the bearing', () => {
       ['caged', 'cage'],
     ] as const) {
       await page.locator('[name=arrangement]').selectOption(kind)
-      expect(await page.locator('#sizes-to-cut').textContent()).toContain(size)
+      expect(await wordsOf(page.locator('#sizes-to-cut'))).toContain(size)
     }
   })
 
@@ -157,7 +157,7 @@ describe('the bearing', () => {
     await page.getByText('More choices').click()
     await page.locator('[name=arrangement]').selectOption('thrust')
     await calm(page)
-    expect(await page.locator('#bearing-name').textContent()).toMatch(/^Tide clock: Turntable: 12 wooden balls/)
+    expect(await wordsOf(page.locator('#bearing-name'))).toMatch(/^Tide clock: Turntable: 12 wooden balls/)
     await page.getByText('so they are gone: Depth of the outer groove.').waitFor()
     await page.getByRole('button', { name: 'Undo' }).click()
     await calm(page)
@@ -166,16 +166,16 @@ describe('the bearing', () => {
 
   test('a fault in a field that is out of sight is named at the top of every step', async () => {
     const { page } = await openedJob(`${FIRST}&ballGap=x&stage=lathe`)
-    expect(await page.locator('#bearing-name').textContent()).toMatch(/^Gap to aim for: Enter a length/)
+    expect(await wordsOf(page.locator('#bearing-name'))).toMatch(/^Gap to aim for: Enter a length/)
   })
 
   test('units change, and a job that has begun stays what it is', async () => {
     const { page } = await openedJob(`${FIRST}&ballGap=1.5&outer=o13`)
     await page.getByText('inches', { exact: true }).click()
     expect(await sizeOf(page, 'ball gap')).toBe('0.0591 in')
-    expect(await page.locator('#bearing-name').textContent()).toBe('12 wooden balls of 0.6299 in, bore 0.4724 in')
+    expect(await wordsOf(page.locator('#bearing-name'))).toBe('12 wooden balls of 0.6299 in, bore 0.4724 in')
     await stage(page, 'At the lathe')
-    expect(await page.locator('#read-now').textContent()).toContain('13 mm')
+    expect(await wordsOf(page.locator('#read-now'))).toContain('13 mm')
   })
 })
 
@@ -186,7 +186,7 @@ async function read(page: Page, kind: string, value?: string): Promise<void> {
   await page.getByRole('button', { name: 'Enter this reading' }).click()
 }
 
-const headline = (page: Page) => page.locator('#advice .headline').textContent()
+const headline = (page: Page) => wordsOf(page.locator('#advice .headline'))
 
 describe('at the lathe', () => {
   test('a whole ring: measure, cut, read again with all that was read before, until it fits', async () => {
@@ -198,7 +198,7 @@ describe('at the lathe', () => {
       .waitFor()
     await read(page, 'the opening where it should go', '13')
     await calm(page)
-    expect(await page.locator('#advice').textContent()).not.toContain('No groove yet?')
+    expect(await wordsOf(page.locator('#advice'))).not.toContain('No groove yet?')
     expect(await headline(page)).toMatch(/^(Cut|Sand) until 77\.\d\d mm across the bottoms$/)
     const asked = page.waitForRequest((request) => request.url().endsWith('/v1/fit-correction'))
     await page.locator('#cut-done').click()
@@ -213,7 +213,7 @@ describe('at the lathe', () => {
     // All of it is in the address: a reload loses nothing.
     await page.reload()
     await page.getByText('It fits: stop here').waitFor()
-    expect(await page.locator('#read-before li').textContent()).toMatch(/: 13; then cut 0\.\d+ with the/)
+    expect(await wordsOf(page.locator('#read-before li'))).toMatch(/: 13; then cut 0\.\d+ with the/)
     expect(faults).toEqual([])
   })
 
@@ -221,11 +221,11 @@ describe('at the lathe', () => {
     const { page } = await openedJob(`${FIRST}&stage=lathe&ring=inner&outer=r`)
     await calm(page)
     const kind = () => page.locator('[name=kind]:checked').inputValue()
-    expect(await page.locator('#advice .summary').textContent()).toMatch(/Measure the groove .* with a caliper/)
+    expect(await wordsOf(page.locator('#advice .summary'))).toMatch(/Measure the groove .* with a caliper/)
     expect(await kind()).toBe('groove-bottom-diameter')
     await page.getByText('outer ring', { exact: true }).click()
     await calm(page)
-    expect(await page.locator('#advice .summary').textContent()).toContain('Leave out one ball')
+    expect(await wordsOf(page.locator('#advice .summary'))).toContain('Leave out one ball')
     expect(await kind()).toBe('last-ball-opening')
     await page.getByText('A row of balls').click()
     await page.locator('[name=value]').fill('192')
@@ -256,6 +256,16 @@ describe('at the lathe', () => {
     expect((keys?.y ?? Number.NaN) + (keys?.height ?? 0) - (line?.y ?? 0)).toBeLessThan(viewport.height)
   })
 
+  test('no line ends between a figure and its unit', async () => {
+    const { page } = await openedJob('v=1&units=in&balls.count=10&balls.diameter=5/8&bore=1/2&stage=lathe&outer=o1/2')
+    await calm(page)
+    const texts = [
+      await page.locator('#advice .headline').textContent(),
+      await page.locator('#advice .summary').textContent(),
+    ]
+    for (const text of texts) expect(text).toMatch(/\d\u00a0in across/)
+  })
+
   test('an outer ring that fits leads to the inner ring, and that to the last steps', async () => {
     const { page } = await openedJob(`${FIRST}&stage=lathe&outer=g1,g1&inner=y0.3,y0.3`)
     await page.getByRole('button', { name: 'Next: the inner ring' }).click()
@@ -280,7 +290,7 @@ describe('at the lathe', () => {
     const { operations } = JSON.parse((await ask(`${at}/v1/job-sheet?${query}`)).text)
     const blanks = operations.flatMap(({ readings }: { readings: object[] }) => readings)
     const play = blanks.filter(({ kind, ring }: Record<string, unknown>) => kind === 'radial-play' && ring === 'inner')
-    const label = (await page.locator('.pick', { hasText: 'Play of the inner ring' }).textContent()) ?? ''
+    const label = (await wordsOf(page.locator('.pick', { hasText: 'Play of the inner ring' }))) ?? ''
     expect(play.length).toBeGreaterThan(1)
     expect([...label.matchAll(/\((\d+)\)/g)].map(([, number]) => Number(number))).toEqual(
       play.map(({ number }: { number: number }) => number),
@@ -291,7 +301,7 @@ describe('at the lathe', () => {
     const { page } = await openedJob(`${FIRST}&stage=lathe&outer=o13,g0.5,d76.9`)
     await page.locator('#advice .headline').waitFor()
     expect(await headline(page)).toBe('Check the readings')
-    expect(await page.locator('#advice .summary').textContent()).toMatch(/^Check the readings first/)
+    expect(await wordsOf(page.locator('#advice .summary'))).toMatch(/^Check the readings first/)
     expect(await page.locator('#advice .risk').count()).toBe(0)
   })
 
@@ -318,9 +328,7 @@ describe('at the lathe', () => {
     const { page } = await openedJob(`${FIRST}&stage=lathe&outer=g8&onHand=12x17`)
     const why = page.locator('.rescue p')
     await why.waitFor()
-    expect(await why.textContent()).toMatch(
-      /^None of the other balls that you have make a full set: those of 12 mm would/,
-    )
+    expect(await wordsOf(why)).toMatch(/^None of the other balls that you have make a full set: those of 12 mm would/)
   })
 
   test('an outer ring whose balls a cage keeps apart is cut to its size', async () => {
@@ -359,7 +367,7 @@ describe('at the lathe', () => {
     await page.locator('[name=value]').fill('1 3/8')
     await page.getByText('is snug').click()
     await page.getByRole('button', { name: 'Enter this reading' }).click()
-    expect(await page.locator('#read-now li').allTextContents()).toEqual([
+    expect((await page.locator('#read-now li').allTextContents()).map(plain)).toEqual([
       expect.stringContaining('6 1/4, 10 balls'),
       expect.stringContaining('1 3/8, is snug'),
     ])
@@ -369,7 +377,7 @@ describe('at the lathe', () => {
   test('a figure that cannot be read is said, and nothing is advised for it', async () => {
     const { page } = await openedJob(`${FIRST}&stage=lathe`)
     await read(page, 'All balls are in', 'x')
-    expect(await page.locator('.reading .fault').first().textContent()).toContain('Enter a length')
+    expect(await wordsOf(page.locator('.reading .fault').first())).toContain('Enter a length')
     await read(page, 'All balls are in', '900')
     await page.locator('#advice .refusals').waitFor()
     expect(await page.locator('#advice .headline').count()).toBe(0)
@@ -392,7 +400,7 @@ describe('a whole job', () => {
     await page.getByRole('button', { name: 'Design for these balls' }).click()
     await stage(page, 'Will it run?')
     await page
-      .getByText(/A ball gap from [\d.]+ mm to [\d.]+ mm is good/)
+      .getByText(/A ball gap from [\d.]+\smm to [\d.]+\smm is good/)
       .first()
       .waitFor()
     await stage(page, 'Sheets')
@@ -406,7 +414,7 @@ describe('a whole job', () => {
     // The tool went too far.
     await read(page, 'All balls are in', '3.5')
     await page.getByText('Too deep: stop').waitFor()
-    expect(await page.locator('.rescue li').first().textContent()).not.toBe('')
+    expect(await wordsOf(page.locator('.rescue li').first())).not.toBe('')
     // Another ring: nothing that was said of the spoilt one is left.
     await page.getByRole('button', { name: 'Start this ring again' }).click()
     await page.getByText('Measure first').waitFor()
@@ -448,9 +456,9 @@ describe('before the lathe', () => {
     expect(await page.locator('[name="making.woods.outerRing.species"]').inputValue()).toBe('maple-sugar')
     // What is left open is counted as something, and the page says as what.
     const counted = page.locator('[name="making.woods.outerRing.construction"] option').first()
-    await eventually(async () => expect(await counted.textContent()).toMatch(/^not chosen: counted as .* board$/))
-    expect(await page.locator('.summary').textContent()).toMatch(/of 100/)
-    expect(await page.locator('main').textContent()).not.toContain('`')
+    await eventually(async () => expect(await wordsOf(counted)).toMatch(/^not chosen: counted as .* board$/))
+    expect(await wordsOf(page.locator('.summary'))).toMatch(/of 100/)
+    expect(await wordsOf(page.locator('main'))).not.toContain('`')
     await page.locator('#take-advice').click()
     await calm(page)
     const runs = (await page.locator('.strip svg').getAttribute('aria-label')) ?? ''
@@ -500,14 +508,14 @@ describe('before the lathe', () => {
     await page.locator('[name=findOutside]').fill('110')
     await page.locator('.found li').first().waitFor()
     expect(await page.locator('#size-table tbody tr').count()).toBe(6)
-    const best = (await page.locator('.found li').first().textContent()) ?? ''
+    const best = (await wordsOf(page.locator('.found li').first())) ?? ''
     const [, count, size] = /^(\d+) balls of (\d+) mm/.exec(best) ?? []
     await page.locator('.found button').first().click()
-    expect(await page.locator('#bearing-name').textContent()).toBe(`${count} wooden balls of ${size} mm, bore 12 mm`)
+    expect(await wordsOf(page.locator('#bearing-name'))).toBe(`${count} wooden balls of ${size} mm, bore 12 mm`)
     await page.getByText('Read as: 14 mm; 16 mm.').waitFor()
     await page.getByText('Read as: 10; 12; 14.').waitFor()
     await page.locator('#size-table').getByLabel('Take this bearing: 14 of 14 mm').click()
-    expect(await page.locator('#bearing-name').textContent()).toBe('14 wooden balls of 14 mm, bore 12 mm')
+    expect(await wordsOf(page.locator('#bearing-name'))).toBe('14 wooden balls of 14 mm, bore 12 mm')
     await page.locator('[name=findSizes]').fill('14; x')
     expect(await page.locator('.found, #size-table').count()).toBe(0)
     expect(faults).toEqual([])
@@ -522,8 +530,7 @@ describe('before the lathe', () => {
       await page.locator('.found li').first().waitFor()
       await calm(page)
       const outside = /Outside diameter|outside diameter/
-      const shown = () =>
-        page.locator('#sizes-to-cut tr', { hasText: outside }).first().locator('td').nth(1).textContent()
+      const shown = () => wordsOf(page.locator('#sizes-to-cut tr', { hasText: outside }).first().locator('td').nth(1))
       const rows = await page
         .locator('#size-table tbody tr')
         .evaluateAll((all) =>
@@ -540,7 +547,7 @@ describe('before the lathe', () => {
         await calm(page)
         expect(Number.parseFloat((await shown()) ?? ''), `${kind} ${name}`).toBeCloseTo(Number.parseFloat(wide), 2)
       }
-      const [best = ''] = await page.locator('.found li').allTextContents()
+      const best = await wordsOf(page.locator('.found li').first())
       await page.locator('.found button').first().click()
       await calm(page)
       expect(best).toContain(`, ${Number.parseFloat((await shown()) ?? '')} mm outside`)
@@ -569,13 +576,13 @@ describe('before the lathe', () => {
   test('will it run: the spread with its band, and a load', async () => {
     const { page } = await openedJob(`${FIRST}&stage=run`)
     await page
-      .getByText(/A ball gap from 0\.48 mm to 2\.48 mm is good\. A smaller one is good only if the last ball goes in/)
+      .getByText(/A ball gap from 0\.48\smm to 2\.48\smm is good\. A smaller one is good only if the last ball goes in/)
       .first()
       .waitFor()
-    const before = await page.locator('.summary').textContent()
+    const before = await wordsOf(page.locator('.summary'))
     await page.locator('[name=grooveScatter]').fill('0,02')
     await calm(page)
-    expect(await page.locator('.summary').textContent()).not.toBe(before)
+    expect(await wordsOf(page.locator('.summary'))).not.toBe(before)
     await page.locator('[name=load]').fill('20')
     await page.getByText('Load it with at most').waitFor()
     expect(await page.locator('.warnings', { hasText: 'marks' }).count()).toBe(0)
@@ -677,9 +684,9 @@ describe('before the lathe', () => {
     const { page } = await openedJob(`${FIRST}${YEAR}&load=20&stage=assembly`)
     await page.getByText('run it in by hand').waitFor()
     expect(await page.locator('.operations > li').count()).toBeGreaterThan(2)
-    expect(await page.locator('.operations h3').first().textContent()).toContain('finish')
+    expect(await wordsOf(page.locator('.operations h3').first())).toContain('finish')
     await stage(page, 'Care')
-    await page.getByText(/the bearing runs from [\d.]+ %/).waitFor()
+    await page.getByText(/the bearing runs from [\d.]+\s%/).waitFor()
     await page.getByText('Load it with at most').waitFor()
   })
 })
@@ -698,7 +705,7 @@ describe('nothing on the page comes from another bearing', () => {
     (page) => page.getByRole('button', { name: 'Undo' }).click(),
     (page) => page.getByRole('button', { name: 'tide clock of Larkmoor' }).click(),
   ]
-  const whole = (page: Page) => page.locator('#page').textContent()
+  const whole = (page: Page) => wordsOf(page.locator('#page'))
 
   /** A tab in which every visit is a first one: what a tab keeps for itself is gone before the page looks for it. */
   async function forgetfulTab(page: Page): Promise<Page> {
@@ -781,21 +788,21 @@ describe('the job', () => {
     await page.getByLabel('one ball more').click()
     await page.getByLabel('larger bore').click()
     await page.getByRole('button', { name: 'Undo' }).click()
-    expect(await page.locator('#bearing-name').textContent()).toBe('13 wooden balls of 16 mm, bore 12 mm')
+    expect(await wordsOf(page.locator('#bearing-name'))).toBe('13 wooden balls of 16 mm, bore 12 mm')
     const other = await page.context().newPage()
     await other.goto(at)
-    expect(await other.locator('#bearing-name').textContent()).toBe('13 wooden balls of 16 mm, bore 12 mm')
+    expect(await wordsOf(other.locator('#bearing-name'))).toBe('13 wooden balls of 16 mm, bore 12 mm')
     // The two do not change each other, but this one says what the other has done.
-    expect(await page.locator('.other').textContent()).toBe('')
+    expect(await wordsOf(page.locator('.other'))).toBe('')
     await other.getByLabel('larger bore').click()
     await page.getByText('Another tab of this browser').waitFor()
-    expect(await page.locator('#bearing-name').textContent()).toContain('bore 12 mm')
+    expect(await wordsOf(page.locator('#bearing-name'))).toContain('bore 12 mm')
     await page.getByRole('button', { name: 'Take over' }).click()
-    expect(await page.locator('#bearing-name').textContent()).toContain('bore 13 mm')
-    expect(await page.locator('.other').textContent()).toBe('')
+    expect(await wordsOf(page.locator('#bearing-name'))).toContain('bore 13 mm')
+    expect(await wordsOf(page.locator('.other'))).toBe('')
     await page.getByRole('button', { name: 'Undo' }).click()
     await page.reload()
-    expect(await page.locator('#bearing-name').textContent()).toContain('bore 12 mm')
+    expect(await wordsOf(page.locator('#bearing-name'))).toContain('bore 12 mm')
   })
 
   test('a link that is followed on the open page is shown, and Undo leads back', async () => {
@@ -806,7 +813,7 @@ describe('the job', () => {
     await page.getByRole('button', { name: 'Undo' }).click()
     // Its year is worked out again.
     await calm(page)
-    expect(await page.locator('#bearing-name').textContent()).toContain('12 wooden balls of 16 mm')
+    expect(await wordsOf(page.locator('#bearing-name'))).toContain('12 wooden balls of 16 mm')
   })
 })
 
@@ -846,7 +853,7 @@ describe('for everyone', () => {
     expect(await page.locator('[name=diameter]').inputValue()).toBe('20')
     await page.locator('[name=outerRing]').focus()
     await page.keyboard.press('ArrowRight')
-    expect(await page.locator('.slide output').first().textContent()).toBe('21 %')
+    expect(await wordsOf(page.locator('.slide output').first())).toBe('21 %')
     await page.getByRole('navigation').getByRole('button', { name: 'At the lathe' }).focus()
     await page.keyboard.press('Enter')
     await page.locator('[name=value]').focus()

@@ -2,7 +2,7 @@ import { expect, vi } from 'vitest'
 import { buildApp } from '#src/app.ts'
 import { DEFAULTS } from '#src/config.ts'
 import { type OtherPage, openedFirefox } from './firefox.ts'
-import { FIRST, kioskAddress } from './kiosk-page.ts'
+import { FIRST, kioskAddress, plain } from './kiosk-page.ts'
 import { testsThatNeed } from './needed.ts'
 import type { Program } from './programs.ts'
 import { openedWebkit } from './webkit.ts'
@@ -24,7 +24,7 @@ const HAND = `
     field.dispatchEvent(new Event('input', { bubbles: true }))
   }
   window.press = (words) =>
-    [...document.querySelectorAll('button, label')].find(({ textContent }) => textContent.includes(words)).click()
+    [...document.querySelectorAll('button, label')].find(({ textContent }) => textContent.replaceAll('\u00a0', ' ').includes(words)).click()
 `
 
 async function openedJob(opened: Opened, at: string, fragment: string): Promise<OtherPage> {
@@ -37,7 +37,7 @@ async function openedJob(opened: Opened, at: string, fragment: string): Promise<
 
 /** Waits until the page shows some words. */
 const shows = (page: OtherPage, words: string): Promise<void> =>
-  vi.waitFor(async () => expect(await page.valueOf<string>('document.body.textContent')).toContain(words), {
+  vi.waitFor(async () => expect(plain(await page.valueOf<string>('document.body.textContent'))).toContain(words), {
     timeout: 60_000,
     interval: 200,
   })

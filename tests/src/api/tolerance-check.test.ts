@@ -552,7 +552,12 @@ test('as a picture: the same figures in words, limits and aims marked, for whom 
   expect(drawn.headers).toMatchObject({ 'content-type': 'image/svg+xml', vary: 'Accept' })
   expect(drawn.text).toMatch(/^<svg xmlns="http:\/\/www.w3.org\/2000\/svg" role="img" width="180mm"/)
   const share = Number((told.ballGap.probability.fits * 100).toFixed(1))
-  for (const words of [`fits: ${share} %`, 'A: smallest good gap: 0 mm', 'B: largest good gap: 2 mm', 'ball gap (mm)'])
+  for (const words of [
+    `fits: ${share} %`,
+    'A: smallest good gap, if the last ball goes in: 0 mm',
+    'B: largest good gap: 2 mm',
+    'ball gap (mm)',
+  ])
     expect(drawn.text).toContain(words)
   expect(drawn.text).toContain('† common practice, no source.')
   expect((await post(`${at}/v1/tolerance-check`, REQUEST, { accept: 'image/png' })).status).toBe(406)
