@@ -16,7 +16,8 @@ export default defineConfig({
     // For what hangs alone: no test is to fail because a machine is slow.
     testTimeout: 600_000,
     hookTimeout: 600_000,
-    maxWorkers: 2,
+    // Twice as many as processors, of which most machines for tests have two: many a test waits, for a page, a deadline, or a signal.
+    maxWorkers: 4,
     projects: [
       {
         extends: true,

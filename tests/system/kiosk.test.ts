@@ -627,7 +627,7 @@ describe('before the lathe', () => {
       return route.fulfill({ status: 503, headers, body: '{"detail":"Too much to do."}' })
     })
     await stage(page, name)
-    await page.locator(shown).waitFor()
+    await page.locator(shown).first().waitFor()
     expect(asked).toBe(3)
   })
 
