@@ -5,7 +5,7 @@ import type { Criterion } from '#shared/questions/search/fields.ts'
 import { type Mm, mm, type Units } from '#shared/units/length.ts'
 import { shopFigure } from '#shared/units/shop-figure.ts'
 import type { Scale } from '#shared/units/temperature.ts'
-import { figure, percent } from './figure.ts'
+import { figure, giveOrTake, percent } from './figure.ts'
 import { seasonRefusalSentence } from './season-refusal.ts'
 import { TERMS, type Terms } from './terms.ts'
 
@@ -73,8 +73,8 @@ export function explainCriterion(name: Criterion, ranked: Ranked, { search }: Pi
 }
 
 function runningSentence({ bearing, spread }: Ranked, chance: number, { input, arrangement }: DesignSearch['search']) {
-  const within = (value: Mm, deviation: number): string =>
-    `${figure(value, input.units)}, give or take ${figure(mm(deviation), input.units)}`
+  const within = (mean: Mm, deviation: number): string =>
+    giveOrTake({ mean, standardDeviation: mm(deviation) }, input.units)
   const figures = [
     ...('ballGap' in bearing ? [`a ${TERMS[arrangement].gap} of ${within(bearing.ballGap, spread.gap)}`] : []),
     ...('radialInternalClearance' in bearing

@@ -1,6 +1,7 @@
 import { toDecimals } from '#shared/numbers/decimals.ts'
 import { type ForceUnits, inForceUnits, inTorqueUnits } from '#shared/units/force.ts'
 import { inUnits, type Mm, type Units } from '#shared/units/length.ts'
+import { rounded as roundedLength } from '#shared/units/rounded.ts'
 import { figureOfRule } from '#shared/units/shop-figure.ts'
 
 /** A text for people, with a true minus sign before each negative number: a hyphen joins words, and 0 has no sign. */
@@ -29,6 +30,13 @@ export function decimalFigure(length: Mm, units: Units): string {
   const fixed = toDecimals(value, DECIMALS[units])
   return withMinus(`${fixed === 0 && value !== 0 ? Number(value.toPrecision(2)) : fixed} ${units}`)
 }
+
+/** `1.2 mm, give or take 1.05 mm`; what is 0 but for a rounding error is 0. */
+export const giveOrTake = (
+  { mean, standardDeviation }: { readonly mean: Mm; readonly standardDeviation: Mm },
+  units: Units,
+): string =>
+  `${decimalFigure(roundedLength(mean, units), units)}, give or take ${decimalFigure(standardDeviation, units)}`
 
 /** How a caliper is set: hundredths of a millimetre, thousandths of an inch, always all of them. */
 const CALIPER_DECIMALS: Readonly<Record<Units, number>> = { in: 3, mm: 2 }

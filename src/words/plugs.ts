@@ -1,8 +1,7 @@
 import type { BallRing } from '#shared/bearing/ball-ring.ts'
-import { type GapSpread, type PlugReading, plugReading } from '#shared/bearing/plug-reading.ts'
+import { type PlugReading, plugReading } from '#shared/bearing/plug-reading.ts'
 import type { Mm, Units } from '#shared/units/length.ts'
-import { rounded } from '#shared/units/rounded.ts'
-import { figure } from './figure.ts'
+import { figure, giveOrTake } from './figure.ts'
 import type { Terms } from './terms.ts'
 
 /* The evidence of a plug and its limits, in the same words wherever a plug is named. */
@@ -17,10 +16,6 @@ export const plugFacts = (bearing: BallRing): PlugFacts => ({
   ...plugReading(bearing),
   scatter: bearing.resolved.ballScatter,
 })
-
-/** `1.2 mm, give or take 1.05 mm`; what is 0 but for a rounding error is 0. */
-export const giveOrTake = ({ mean, standardDeviation }: GapSpread, units: Units): string =>
-  `${figure(rounded(mean, units), units)}, give or take ${figure(standardDeviation, units)}`
 
 export const MEASURE_INSTEAD = 'measure the gap with a rule'
 /** Both plugs, where they tell nothing that the rule does not. */

@@ -4,8 +4,7 @@ import { sharedApp } from '#tests/support/started-app.ts'
 import { OPERATIONS } from './document.ts'
 import { echoesOf } from './echoes.ts'
 
-const REQUESTS = 100
-const MOST_MS = 4_000
+const REQUESTS = 30
 
 /** Those that answer with their whole input. */
 const ECHOING = OPERATIONS.filter(({ method, examples }) => method === 'POST' && examples.length > 0)
@@ -16,7 +15,7 @@ test.each(ECHOING)('$operationId: an input that is given back is taken, and answ
     echoesOf(operation, await sharedApp(), () => {
       count += 1
     }),
-    { numRuns: REQUESTS, interruptAfterTimeLimit: MOST_MS },
+    { numRuns: REQUESTS },
   )
   expect(count).toBeGreaterThan(0)
 })

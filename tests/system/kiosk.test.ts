@@ -615,7 +615,7 @@ describe('before the lathe', () => {
 
   test.each([
     { what: 'an answer', path: '**/v1/tolerance-check', name: 'Will it run?', shown: '.result figure' },
-    { what: 'a drawing', path: '**/v1/drawings/assembly.svg?**', name: 'Bearing', shown: '#drawing svg' },
+    { what: 'a drawing', path: '**/v1/drawings/assembly.html?**', name: 'Bearing', shown: '#drawing svg' },
   ])('a service that has too much to do is asked again, when it says: $what', async ({ path, name, shown }) => {
     // A service worker would ask by itself, past the route below.
     const { page } = await openedJob(`${FIRST}&stage=care`, { serviceWorkers: 'block' })

@@ -1,7 +1,7 @@
 import type { Method } from '#shared/bearing/method.ts'
 import type { Mm, Units } from '#shared/units/length.ts'
-import { figure } from '#src/words/figure.ts'
-import { giveOrTake, type PlugFacts } from '#src/words/plugs.ts'
+import { figure, giveOrTake } from '#src/words/figure.ts'
+import type { PlugFacts } from '#src/words/plugs.ts'
 import {
   type GapFacts,
   LAYOUT_CHECK,
