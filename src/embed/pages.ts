@@ -11,6 +11,7 @@ import { sheetBody } from '#src/job-sheet/html.ts'
 import { bearingFacts } from '#src/words/bearing-facts.ts'
 import { EMBED } from '#src/words/embed.ts'
 import { sheetTitle } from '#src/words/job-sheet/sheet.ts'
+import { termsOf } from '#src/words/terms.ts'
 import type { EmbedRequest, EmbedView } from './schema.ts'
 
 export const titleOf = (design: Design): string =>
@@ -35,7 +36,7 @@ function bearing(design: Design, request: EmbedRequest): string {
       `<tr><td>${escaped(symbol)}</td><th scope="row">${escaped(name)}</th><td class="n">${byCaliper ? EMBED.byCaliper : escaped(shop)}</td><td class="n">${value}</td></tr>`,
   )
   return [
-    form(request),
+    form(design, request),
     `<div id="answer"><p role="status">${escaped(summary)}</p>`,
     list(EMBED.warnings, warnings),
     figure('assembly', design, request),
@@ -51,7 +52,9 @@ function bearing(design: Design, request: EmbedRequest): string {
 const OPEN = ['balls.count', 'balls.diameter', 'bore']
 
 /** Without a script its button loads the page anew. */
-function form(request: EmbedRequest): string {
+function form(design: Design, request: EmbedRequest): string {
+  const { units } = design.bearing.resolved.input
+  const terms = termsOf(request)
   const query = [...new URLSearchParams(queryText(request))]
   const textOf = (name: string): string => escaped(query.find(([known]) => known === name)?.[1] ?? '')
   const field = (label: string, name: string, kind: string) =>
@@ -61,9 +64,9 @@ function form(request: EmbedRequest): string {
     .map(([name, value]) => `<input type="hidden" name="${escaped(name)}" value="${escaped(value)}">`)
   return [
     '<form>',
-    field(EMBED.count, 'balls.count', 'type="number" min="3" max="200"'),
-    field(EMBED.diameter, 'balls.diameter', 'maxlength="40"'),
-    field(EMBED.bore, 'bore', 'maxlength="40"'),
+    field(EMBED.count(terms), 'balls.count', 'type="number" min="3" max="200"'),
+    field(EMBED.diameter(terms, units), 'balls.diameter', 'maxlength="40"'),
+    field(EMBED.bore(units), 'bore', 'maxlength="40"'),
     ...kept,
     `<button>${EMBED.show}</button></form>`,
   ].join('')

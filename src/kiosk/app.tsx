@@ -15,7 +15,8 @@ import { numbered, SHELL, stageLead, stageName } from '#src/words/kiosk/page.ts'
 import type { Terms } from '#src/words/terms.ts'
 import { Messages } from './controls.tsx'
 import { CopyLink } from './copy-link.tsx'
-import { useDerivedBearing } from './derived-bearing.ts'
+import { type DerivedBearing, useDerivedBearing } from './derived-bearing.ts'
+import { useReach } from './reach.ts'
 import type { StageProps } from './stage.ts'
 
 const STAGE_VIEWS: Readonly<Record<Stage, FunctionComponent<StageProps>>> = {
@@ -63,6 +64,8 @@ export function App({ store }: { readonly store: JobStore }) {
         >
           {derived.name || derived.refusals[0] || (derived.isUnreached && SHELL.unreached)}
         </p>
+        <OutOfReach isSaid={derived.name === '' && derived.isUnreached} />
+        {job.stage !== 'bearing' && <Carried derived={derived} go={() => go('bearing')} />}
         {!isSecureContext && <p class="warning">{SHELL.insecure}</p>}
         <OtherTab store={store} />
         {later()
@@ -78,6 +81,39 @@ export function App({ store }: { readonly store: JobStore }) {
         <Messages class="cautions" title={SHELL.cautions} texts={derived.cautions} />
       </main>
     </>
+  )
+}
+
+/** That the service cannot be reached, once for all answers of the stage. */
+function OutOfReach({ isSaid }: { readonly isSaid: boolean }) {
+  const reach = useReach()
+  if (reach === 'browser') return <p class="from-here">{SHELL.here}</p>
+  return reach === 'nobody' && !isSaid ? <p class="fault">{SHELL.unreached}</p> : null
+}
+
+/** What the first stage warns of: whoever opens a link at the lathe must not miss it. */
+function Carried({ derived: { warnings }, go }: { readonly derived: DerivedBearing; readonly go: () => void }) {
+  const words = later()?.carried
+  if (words === undefined || warnings.length === 0) return null
+  const isBoxed = warnings.some(({ severity }) => severity !== 'note')
+  const grave = warnings.filter(({ severity }) => severity === 'fault')
+  return (
+    <section class={grave.length > 0 ? 'carried grave' : isBoxed ? 'carried' : ''}>
+      <Messages title={words.grave} texts={grave.map(({ message }) => message)} />
+      <p>
+        {words.count(warnings.length)}{' '}
+        <button
+          type="button"
+          onClick={() => {
+            go()
+            // Once the stage is drawn.
+            setTimeout(() => document.querySelector('.warnings')?.scrollIntoView())
+          }}
+        >
+          {words.read(warnings.length)}
+        </button>
+      </p>
+    </section>
   )
 }
 

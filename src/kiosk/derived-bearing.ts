@@ -3,6 +3,7 @@ import type { Openings } from '#shared/bearing/assumed-sizes.ts'
 import { BALL_MATERIAL } from '#shared/bearing/defaults.ts'
 import { BALL_MATERIALS, type BallMaterial } from '#shared/bearing/fields.ts'
 import type { Suggestion } from '#shared/bearing/suggestion.ts'
+import type { Severity } from '#shared/bearing/warning.ts'
 import { constructionOf } from '#shared/bearing/whole-year.ts'
 import type { Units } from '#shared/units/length.ts'
 import {
@@ -53,6 +54,7 @@ export interface DerivedBearing {
 }
 
 export interface Notice {
+  readonly severity: Severity
   readonly message: string
   readonly suggestion?: Suggestion
 }
@@ -122,7 +124,8 @@ function derive(read: ReadBearing, bearing: BearingTexts, filled: ReadBearing | 
       made === undefined || made.ok
         ? [...read.faults].map(([at, fault]) => `${fieldName(at, terms) ?? at}: ${fault}`)
         : made.error.map((each) => refusalSentence(each, units, terms)),
-    warnings: (design?.warnings ?? []).map(({ facts, suggestion }) => ({
+    warnings: (design?.warnings ?? []).map(({ severity, facts, suggestion }) => ({
+      severity,
       message: warningSentence(facts, units, terms),
       ...(suggestion && { suggestion }),
     })),

@@ -10,10 +10,12 @@ import { unbroken } from '#src/words/figure.ts'
 import { airQuestion } from '#src/words/kiosk/air.ts'
 import { BALLS } from '#src/words/kiosk/balls.ts'
 import { CARE } from '#src/words/kiosk/care.ts'
+import { CARRIED } from '#src/words/kiosk/carried.ts'
 import { FIND } from '#src/words/kiosk/find.ts'
 import { gapNow, kindName, playNow, readingLine } from '#src/words/kiosk/lathe.ts'
 import { lostLines } from '#src/words/kiosk/link.ts'
 import { faultOnThePage, onThePage } from '#src/words/kiosk/of-service.ts'
+import { NOT_OFFLINE } from '#src/words/kiosk/offline.ts'
 import { changedKind, decidedByYear, idleLine, notChosen, statedLine, WOOD_CHOICES } from '#src/words/kiosk/plan.ts'
 import { RUN } from '#src/words/kiosk/run.ts'
 import { suggestionWords } from '#src/words/kiosk/suggestion.ts'
@@ -56,6 +58,8 @@ Object.assign(globalThis, {
     airQuestion,
     run: RUN,
     care: CARE,
+    carried: CARRIED,
+    notOffline: NOT_OFFLINE,
     find: FIND,
     searchFor,
     bestPairs,

@@ -1,5 +1,6 @@
 import { useEffect, useState } from 'preact/hooks'
 import { calmly } from './calmly.ts'
+import { noteReach } from './reach.ts'
 import { ask, type Reply } from './service.ts'
 
 /** So long nobody touches anything before the page asks. */
@@ -37,7 +38,10 @@ export function useReply(path: string, body: object | undefined): Awaited {
   // A network that comes back brings the answer by itself.
   useEffect(() => {
     if (!isUnreached) return
-    const again = () => setTries((count) => count + 1)
+    const again = () => {
+      noteReach(undefined)
+      setTries((count) => count + 1)
+    }
     addEventListener('online', again)
     return () => removeEventListener('online', again)
   }, [isUnreached])

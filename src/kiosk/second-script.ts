@@ -10,10 +10,12 @@ import type { unbroken } from '#src/words/figure.ts'
 import type { airQuestion } from '#src/words/kiosk/air.ts'
 import type { BALLS } from '#src/words/kiosk/balls.ts'
 import type { CARE } from '#src/words/kiosk/care.ts'
+import type { CARRIED } from '#src/words/kiosk/carried.ts'
 import type { FIND } from '#src/words/kiosk/find.ts'
 import type { gapNow, kindName, playNow, readingLine } from '#src/words/kiosk/lathe.ts'
 import type { lostLines } from '#src/words/kiosk/link.ts'
 import type { faultOnThePage, onThePage } from '#src/words/kiosk/of-service.ts'
+import type { NOT_OFFLINE } from '#src/words/kiosk/offline.ts'
 import type {
   changedKind,
   decidedByYear,
@@ -61,6 +63,8 @@ export interface Later {
   readonly airQuestion: typeof airQuestion
   readonly run: typeof RUN
   readonly care: typeof CARE
+  readonly carried: typeof CARRIED
+  readonly notOffline: typeof NOT_OFFLINE
   readonly find: typeof FIND
   readonly searchFor: typeof searchFor
   readonly bestPairs: typeof bestPairs

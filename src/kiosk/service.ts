@@ -1,11 +1,12 @@
 import { TERMS, type Terms } from '#src/words/terms.ts'
 import { fetchPatiently } from './fetch-patiently.ts'
 import { isJson, type Json, listOf, part, textOf } from './json.ts'
+import { noteReach } from './reach.ts'
 import { later } from './second-script.ts'
 
 /** The reply of the service, or of this browser in its place, or that neither could be had. */
 export type Reply =
-  | { readonly kind: 'answer'; readonly body: Json; readonly isFromHere: boolean }
+  | { readonly kind: 'answer'; readonly body: Json }
   | { readonly kind: 'problem'; readonly messages: readonly string[] }
   | { readonly kind: 'unreached' }
 
@@ -24,18 +25,24 @@ export async function ask(path: string, body: object, signal: AbortSignal): Prom
     reply = await response.json()
   } catch (error) {
     if (signal.aborted) throw error
-    return { kind: 'unreached' }
+    return unreached()
   }
   // What is not JSON is not from the service: a proxy says, in words of its own, that nobody is behind it.
-  if (!isJson(reply)) return { kind: 'unreached' }
+  if (!isJson(reply)) return unreached()
+  const isFromHere = response.headers.get('x-answered-by') === 'browser'
+  noteReach(isFromHere ? 'browser' : 'service')
   const terms = termsOf(body)
   if (response.ok) {
-    const isFromHere = response.headers.get('x-answered-by') === 'browser'
-    return { kind: 'answer', body: part(inWords(reply, terms)), isFromHere }
+    return { kind: 'answer', body: part(inWords(reply, terms)) }
   }
   const faults = listOf(reply['errors']).map(part)
   const messages = faults.map(({ message, path: at }) => faultInWords(textOf(message), textOf(at), terms))
   return { kind: 'problem', messages: messages.length > 0 ? messages : [textOf(reply['detail'])] }
+}
+
+function unreached(): Reply {
+  noteReach('nobody')
+  return { kind: 'unreached' }
 }
 
 const faultInWords = (message: string, at: string, terms: Terms): string =>

@@ -6,19 +6,14 @@ import type { DerivedBearing } from './derived-bearing.ts'
 import { type Json, messagesOf } from './json.ts'
 import type { Awaited } from './reply.ts'
 
-/** What the service says, once it does; until then, and where it does not, that in a sentence. */
+/** What the service says, once it does; until then, and where it does not, why. */
 export function Answered(of: { readonly reply: Awaited; readonly children: (body: Json) => ComponentChildren }) {
   const { reply } = of
-  if (reply.kind === 'nothing') return null
+  // That nobody answers stands above, once for the whole page.
+  if (reply.kind === 'nothing' || reply.kind === 'unreached') return null
   if (reply.kind === 'waiting') return <p class="waiting">{SHELL.waiting}</p>
-  if (reply.kind === 'unreached') return <p class="fault">{SHELL.unreached}</p>
   if (reply.kind === 'problem') return <Messages class="refusals" title={SHELL.refused} texts={reply.messages} />
-  return (
-    <>
-      {of.children(reply.body)}
-      {reply.isFromHere && <p class="from-here">{SHELL.here}</p>}
-    </>
-  )
+  return <>{of.children(reply.body)}</>
 }
 
 /** A summary of several sentences: the first by itself, the others as points that can be looked through. */

@@ -1,11 +1,15 @@
+import type { Units } from '#shared/units/length.ts'
+import { capitalised } from './figure.ts'
+import type { Terms } from './terms.ts'
+
 /*
  * What stands on a page for a frame, beside drawings and sheets, which have words of their own.
  */
 
 export const EMBED = {
-  count: 'Balls',
-  diameter: 'Ball diameter',
-  bore: 'Bore',
+  count: ({ element }: Terms) => capitalised(element.many),
+  diameter: ({ element }: Terms, units: Units) => `${capitalised(element.one)} diameter (${units})`,
+  bore: (units: Units) => `Bore (${units})`,
   show: 'Show',
   symbol: 'Symbol',
   size: 'Size',

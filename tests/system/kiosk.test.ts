@@ -774,12 +774,38 @@ test('that the service is out of reach is said once, and what harms is still sai
   const { page } = await openedJob(FIRST)
   await page.route('**/v1/**', (route) => route.abort())
   await page.goto(`${page.url().replace(/#.*/, '')}?away#${FIRST}${YEAR}`)
-  for (const name of ['Bearing', 'Sheets', 'At the lathe']) {
+  for (const name of Object.values(STAGE_NAMES)) {
     await stage(page, name)
     await page.locator('#bearing-name', { hasText: 'The service cannot be reached' }).waitFor()
+    await calm(page)
     expect(await page.getByText('cannot be reached').count(), name).toBe(1)
     await page.getByText('Wood dust harms').waitFor()
   }
+  // A bearing that the page works out by itself is there, and so are its questions to the service.
+  await page.goto(`${page.url().replace(/#.*/, '')}2#${FIRST}&load=20&lot=${LOT}`)
+  for (const name of Object.values(STAGE_NAMES).slice(2)) {
+    await stage(page, name)
+    await page.getByText('cannot be reached').waitFor()
+    await calm(page)
+    expect(await page.getByText('cannot be reached').count(), name).toBe(1)
+  }
+  await stage(page, 'Sheets')
+  expect(await page.locator('.sheet .out').count()).toBe(12)
+  await page.getByText('Sheets are dimmed').waitFor()
+})
+
+test('what the first step warns of is told at every later one, the gravest in full', async () => {
+  const { page } = await openedJob(`${FIRST}&width=6`)
+  const all = await page.locator('.warnings li').count()
+  expect(all).toBeGreaterThan(1)
+  for (const name of Object.values(STAGE_NAMES).slice(1)) {
+    await stage(page, name)
+    await page.getByText(`There are ${all} warnings about this bearing`).waitFor()
+    await page.locator('.carried li').first().waitFor()
+  }
+  await page.getByRole('button', { name: 'Read them at' }).click()
+  await page.locator('.warnings li').first().waitFor()
+  expect(await page.locator('.carried').count()).toBe(0)
 })
 
 describe('the job', () => {

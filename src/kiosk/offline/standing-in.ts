@@ -1,3 +1,4 @@
+import { escaped, page } from '#src/http/html.ts'
 import { readBearing } from '#src/kiosk/job/bearing.ts'
 import { OFFLINE } from '#src/words/kiosk/offline.ts'
 import { type LocalAnswer, localAnswer } from './answers.ts'
@@ -46,9 +47,21 @@ export async function answerTo(request: Request): Promise<Response> {
   const local = await answerHere(copy).catch(() => undefined)
   if (local !== undefined) return responseOf(local)
   return request.mode === 'navigate'
-    ? responseOf({ status: 503, mediaType: 'text/plain', body: OFFLINE.notHere })
+    ? responseOf({ status: 503, mediaType: 'text/html', body: withoutSheet(new URL(request.url)) })
     : Response.error()
 }
+
+/** A page instead of a sheet that only the service can make, with a way to what this browser can draw by itself. */
+function withoutSheet({ pathname, search }: URL): string {
+  const onScreen = pathname.endsWith('.pdf')
+    ? pathname.replace(/\.pdf$/, pathname.includes('assembly') ? '.html' : '.svg') + search
+    : pathname + search.replace('format=pdf', 'format=html')
+  const link = `<p><a href="${escaped(onScreen)}">${OFFLINE.onScreen}</a></p>`
+  return page(OFFLINE.title, { style: STYLE }, `<h1>${OFFLINE.title}</h1><p>${OFFLINE.notHere}</p>${link}`)
+}
+
+const STYLE =
+  ':root{color-scheme:light dark}body{max-width:40rem;margin:2rem auto;padding:0 1rem;font:1.1rem/1.5 system-ui,sans-serif}a{display:inline-block;padding:.75rem 0}'
 
 /** A network may drop in the middle of an answer: then this rejects, once the request's patience is at its end. */
 async function arrivesWhole(response: Response): Promise<boolean> {

@@ -4,6 +4,9 @@ import { Picks } from '#src/kiosk/controls.tsx'
 import { EmbedThis } from '#src/kiosk/embed-this.tsx'
 import { withChoice } from '#src/kiosk/job/job.ts'
 import { QrCode } from '#src/kiosk/qr-code.tsx'
+import { useReach } from '#src/kiosk/reach.ts'
+import { useReply } from '#src/kiosk/reply.ts'
+import { later } from '#src/kiosk/second-script.ts'
 import type { StageProps } from '#src/kiosk/stage.ts'
 import { NoBearing } from '#src/kiosk/waiting.tsx'
 import { FORMAT_NAMES, PAPER_NAMES, SHEET_NAMES, SHEETS } from '#src/words/kiosk/sheets.ts'
@@ -21,6 +24,10 @@ const FORMATS: Readonly<Record<Sheet, readonly Format[]>> = {
 /** A button for each sheet and each file. Where there is no bearing there is nothing to open. */
 export function SheetsStage({ job, derived, change }: StageProps) {
   const { sheetRequest: request, units, name } = derived
+  // Sheets are links: only an answer tells whether the service that makes them is there.
+  useReply('/v1/design', request)
+  const reach = useReach()
+  const isOut = (format: Format) => reach === 'nobody' || (reach === 'browser' && format === 'pdf')
   const paper = PAPERS.find((each) => each === job.choices.paper) ?? usualPaper(units)
   if (request === undefined) return <NoBearing derived={derived} />
   const query = queryOf({ ...request, paper })
@@ -35,22 +42,29 @@ export function SheetsStage({ job, derived, change }: StageProps) {
       />
       <p>{SHEETS.scale}</p>
       <p>{SHEETS.onScreen}</p>
+      {(reach === 'browser' || reach === 'nobody') && <p class="warning">{later()?.notOffline[reach]}</p>}
       {(Object.keys(FORMATS) as readonly Sheet[]).map((sheet) => (
         <section key={sheet} class="sheet">
           <h3>{SHEET_NAMES[sheet]}</h3>
           <p class="row">
-            {FORMATS[sheet].map((format) => (
-              <a
-                key={format}
-                class={format === 'pdf' ? 'go' : 'go plain'}
-                href={addressOf(sheet, format, query)}
-                target="_blank"
-                rel="noopener"
-                aria-label={`${FORMAT_NAMES[format]}: ${SHEET_NAMES[sheet]}, ${name}`}
-              >
-                {FORMAT_NAMES[format]}
-              </a>
-            ))}
+            {FORMATS[sheet].map((format) =>
+              isOut(format) ? (
+                <span key={format} class="go plain out">
+                  {FORMAT_NAMES[format]}
+                </span>
+              ) : (
+                <a
+                  key={format}
+                  class={format === 'pdf' ? 'go' : 'go plain'}
+                  href={addressOf(sheet, format, query)}
+                  target="_blank"
+                  rel="noopener"
+                  aria-label={`${FORMAT_NAMES[format]}: ${SHEET_NAMES[sheet]}, ${name}`}
+                >
+                  {FORMAT_NAMES[format]}
+                </a>
+              ),
+            )}
           </p>
         </section>
       ))}

@@ -51,6 +51,18 @@ describe('a page for a frame', () => {
     expect(answer.text).not.toContain('"><script>')
   })
 
+  test.each([
+    ['radial', 'mm', '16', ['Balls', 'Ball diameter (mm)', 'Bore (mm)']],
+    ['roller', 'in', '5/8', ['Rollers', 'Roller diameter (in)', 'Bore (in)']],
+  ])(
+    'the fields of a bearing of kind %s in %s are called as what they are',
+    async (arrangement, units, size, labels) => {
+      const query = `units=${units}&arrangement=${arrangement}&balls.count=12&balls.diameter=${size}&bore=${size}`
+      const { text } = await ask(`${await sharedApp()}/embed/bearing?${query}`)
+      expect([...text.matchAll(/<label>([^<]*)</g)].map(([, label]) => label)).toEqual(labels)
+    },
+  )
+
   test('its fields are what it was asked, and nothing in them is markup', async () => {
     const at = await sharedApp()
     const { text } = await ask(`${at}/embed/bearing?${BEARING.replace('bore=10', 'bore=3/8%22')}&ballGap=0.7`)
