@@ -7,7 +7,7 @@ const CAUTIONS = {
   epoxy:
     'Epoxy harms the skin and can make you allergic to it for good, and its vapour irritates. Wear gloves that it does not soak through, let fresh air in, keep it out of your eyes, and wait until it is hard before you sand it. What the maker of your epoxy says comes first.',
   grinding:
-    'Sparks set wood dust and shavings alight: clear them away before you grind, and grind away from them. Wear eye protection, and hold the steel on the rest with bare hands.',
+    'Sparks set wood dust and shavings alight: clear them away before you grind, and grind away from them. Wear eye protection, and no gloves at the wheel.',
   sawing:
     'Lower the blade guard to the wood, keep your hands out of the line of the cut, and touch the offcut only when the saw has stopped. Wear eye and ear protection.',
   drilling: 'Clamp the wood: a bit that catches swings it. Wear no gloves or loose sleeves near the bit.',

@@ -34,7 +34,7 @@ export function glueUp(facts: {
     title: `Glue up the ${WOODEN_PARTS[part]} from ${pieces} segments, cut at ${angleFigure(miter)}`,
     tool: 'miter saw or table saw with a stop, glue, a band clamp, a flat sanding board, waste wood, paper, a knife',
     how: `Set the saw to ${angleFigure(miter)} from square, and cut ${pieces} segments, turning the strip over after each cut. Glue ${count} of them to a ${shape} without a gap.${stacked}${twice} When the glue is hard, flatten both faces, and ${wasted} of waste wood with paper between: that disc has the centre, and the lathe holds it. When all is turned, push a knife into the paper, and it comes off.`,
-    check: `Lay ${count} segments together dry: no light may show in any joint.`,
+    check: `Lay the first segment on its template before you cut the others. Then lay ${count} of them together dry: no light may show in any joint.`,
     mistake: {
       looksLike: 'The last joint stays open: each cut is off by a small part of a degree.',
       costs:
