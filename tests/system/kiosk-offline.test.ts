@@ -6,6 +6,7 @@ import { projectCopy } from '#tests/support/project-copy.ts'
 import { sharedApp } from '#tests/support/started-app.ts'
 import { listening, start } from '#tests/support/started-process.ts'
 import { openedPage } from './browser.ts'
+import { sizeOf } from './kiosk-page.ts'
 import { testsThatNeed } from './needed.ts'
 import { proxyBefore } from './stock-proxy.ts'
 import { type SwitchedProxy, switchedProxy, type Way } from './switched-proxy.ts'
@@ -22,10 +23,7 @@ const GAP_AT_FIRST = '1.60 mm ‡'
 /** Once its worker is installed, all that the page needs is stored. */
 const installed = (page: Page) => page.evaluate('navigator.serviceWorker.ready.then(() => true)')
 
-const works = async (page: Page): Promise<string | null> => {
-  const cell = page.locator('#sizes-to-cut tr', { hasText: 'ball gap' }).first().locator('td').nth(1)
-  return cell.textContent()
-}
+const works = (page: Page): Promise<string> => sizeOf(page, 'ball gap')
 
 async function visitedOnce(): Promise<{ page: Page; proxy: SwitchedProxy }> {
   const service = await sharedApp()

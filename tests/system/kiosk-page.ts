@@ -64,5 +64,5 @@ export const stage = (page: Page, name: string): Promise<void> =>
   page.getByRole('navigation').getByRole('button', { name }).click()
 
 /** A size of the table, as an exact figure. */
-export const sizeOf = (page: Page, name: string): Promise<string | null> =>
-  page.locator('#sizes-to-cut tr', { hasText: name }).first().locator('td').nth(1).textContent()
+export const sizeOf = (page: Page, name: string): Promise<string> =>
+  wordsOf(page.locator('#sizes-to-cut tr', { hasText: name }).first().locator('td').nth(1))

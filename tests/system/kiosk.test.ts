@@ -227,6 +227,11 @@ describe('at the lathe', () => {
     await calm(page)
     expect(await wordsOf(page.locator('#advice .summary'))).toContain('Leave out one ball')
     expect(await kind()).toBe('last-ball-opening')
+    // Where nothing is asked for any more, at the one that was read last.
+    await read(page, 'All balls are in', '1')
+    await calm(page)
+    expect(await headline(page)).toBe('It fits: stop here')
+    expect(await kind()).toBe('ball-gap')
     await page.getByText('A row of balls').click()
     await page.locator('[name=value]').fill('192')
     await page.getByText('other balls that you have').click()

@@ -3,7 +3,7 @@ import type { Dimension, DimensionKey } from '#shared/bearing/dimensions.ts'
 import { Picks } from '#src/kiosk/controls.tsx'
 import { fitRequest } from '#src/kiosk/job/fit-request.ts'
 import { type Job, withRing } from '#src/kiosk/job/job.ts'
-import { untouched, withCut, withoutReading, withReading } from '#src/kiosk/job/lathe.ts'
+import { ringNow, untouched, withCut, withoutReading, withReading } from '#src/kiosk/job/lathe.ts'
 import { readingsIn } from '#src/kiosk/job/reading.ts'
 import { part } from '#src/kiosk/json.ts'
 import { type Awaited, useReply } from '#src/kiosk/reply.ts'
@@ -90,6 +90,7 @@ export function LatheStage({ job, derived, change, show }: StageProps) {
             units={units}
             arrangement={arrangement}
             asked={askedIn(reply)}
+            last={ringNow(states).readings.at(-1)?.kind}
             blanks={sheet}
             onEnter={(reading) => take(withReading(reading))}
           />
@@ -113,11 +114,12 @@ export function LatheStage({ job, derived, change, show }: StageProps) {
   )
 }
 
-/** What the advice asks to read next. */
+/** What the advice asks to read next; undefined until there is advice. */
 function askedIn(reply: Awaited): Asked | undefined {
-  const { kind, ballsLeftOut, count } = part(reply.kind === 'answer' && reply.body['askedReading'])
+  if (reply.kind !== 'answer') return undefined
+  const { kind, ballsLeftOut, count } = part(reply.body['askedReading'])
   const second = ballsLeftOut ?? count
-  return typeof kind === 'string' ? { kind, ...(second !== undefined && { second: String(second) }) } : undefined
+  return typeof kind === 'string' ? { kind, ...(second !== undefined && { second: String(second) }) } : {}
 }
 
 /** A groove that is cut to its size and to a plug, for no gap tells how deep it is. */

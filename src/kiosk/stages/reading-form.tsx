@@ -17,9 +17,9 @@ import { Keypad } from './keypad.tsx'
 
 const COUNT = { min: 1, max: 200 }
 
-/** What the advice asks to read: its kind, and how many balls it is of where that matters. */
+/** What the advice asks to read: its kind, if it asks at all, and how many balls it is of where that matters. */
 export interface Asked {
-  readonly kind: string
+  readonly kind?: string
   readonly second?: string
 }
 
@@ -31,7 +31,10 @@ export function ReadingForm(of: {
   readonly ring: FittedRing
   readonly units: Units
   readonly arrangement: ArrangementName
+  /** Undefined until there is advice. */
   readonly asked: Asked | undefined
+  /** The kind that was read last: where nothing is asked for, it is the likeliest. */
+  readonly last: ReadingKind | undefined
   /** The job sheet, for the numbers of its blanks. */
   readonly blanks: Awaited
   readonly onEnter: (reading: Reading) => void
@@ -49,7 +52,8 @@ export function ReadingForm(of: {
   const [faults, setFaults] = useState<Faults>({})
   const [typing, setTyping] = useState<'value' | 'second'>('value')
   const field = useRef<HTMLInputElement | null>(null)
-  const kind = picked ?? kinds.find((each) => each === asked.current?.kind) ?? kinds[0] ?? 'ball-gap'
+  const known = (name: string | undefined) => kinds.find((each) => each === name)
+  const kind = picked ?? known(asked.current?.kind) ?? known(of.last) ?? kinds[0] ?? 'ball-gap'
   const fields = READING_FIELDS[kind]
   const usual = (kind === asked.current?.kind ? asked.current.second : undefined) ?? fields.second?.usual ?? ''
   const second = typedSecond ?? usual
