@@ -63,11 +63,15 @@ export const countedWithout = (part: FittedPart, names: readonly string[]): stri
   `must have ${names.join(' and ')} for ${PARTS[part]}`
 
 /** What to do now, in a few sentences. */
-export const fitSummary = (correction: FitCorrection, units: Units, terms: Terms): string =>
-  `${correction.fit.disagreements.length > 0 ? READINGS_DISAGREE : ''}${advice(correction, units, terms)}`
+export function fitSummary(correction: FitCorrection, units: Units, terms: Terms): string {
+  const { fit } = correction
+  const what = advice(correction, units, terms)
+  if (fit.disagreements.length === 0) return what
+  const isHeldBack = fit.action === 'measure' && fit.nextReading.why === 'readings-disagree'
+  return isHeldBack ? what : `${READINGS_DISAGREE} The rest holds only if they are right. ${what}`
+}
 
-const READINGS_DISAGREE =
-  'Check the readings first: they do not agree (see `agreement`). The rest holds only if they are right. '
+const READINGS_DISAGREE = 'Check the readings first: they do not fit (see `agreement`).'
 
 function advice(correction: FitCorrection, units: Units, terms: Terms): string {
   const { fit, ring, target } = correction
@@ -77,6 +81,8 @@ function advice(correction: FitCorrection, units: Units, terms: Terms): string {
     case 'cut':
       return `${cutSentence(correction, units, terms)}, ${check(correction, terms)} (${percent(fit.nextStep.overshootProbability)} chance of ending ${tooFar(ring, terms)}).`
     case 'measure':
+      if (fit.nextReading.why === 'readings-disagree')
+        return `${READINGS_DISAGREE} Do not cut by them. If they are as you read them, read once more, another way. ${howToMeasure(fit.nextReading, ring, units, terms)}`
       return `Do not cut yet: ${reasonToMeasure(correction, fit.nextReading, units, terms)}. ${howToMeasure(fit.nextReading, ring, units, terms)}`
     case 'stop':
       switch (fit.reason) {
@@ -128,6 +134,7 @@ function reasonToMeasure(
       part === 'inner'
         ? 'a ring that binds does not show by how much'
         : `the last ${terms.element.one} stays out, which does not show by how much`,
+    'readings-disagree': 'the readings do not agree',
     'cut-too-risky': `any useful cut risks ending ${tooFar(part, terms)}`,
     'verdict-uncertain': `the ${terms.raceway.one} may be ${decides === 'whether-it-is-too-deep' ? tooFar(part, terms) : 'finished'} already`,
   }
@@ -221,10 +228,12 @@ function readingName(kind: ReadingKind, { gap, element, raceway, acrossIt }: Ter
 
 /** Why a reading may differ from what the others lead to expect. */
 function likelyCauses(kind: ReadingKind, { element, raceway }: Terms): string {
+  const notTogether = `${element.many} not pushed together all round, dust in the ${raceway.one}, or a rule read from the wrong edge`
   switch (kind) {
-    case 'ball-gap':
     case 'last-ball-opening':
-      return `${element.many} not pushed together all round, dust in the ${raceway.one}, or a rule read from the wrong edge`
+      return `a last ${element.one} that goes in after all (then enter the gap that is left), ${notTogether}`
+    case 'ball-gap':
+      return notTogether
     case 'groove-bottom-diameter':
     case 'groove-depth':
       return `a ${raceway.one} that is out of round, or a caliper held askew`
@@ -243,8 +252,9 @@ function likelyCauses(kind: ReadingKind, { element, raceway }: Terms): string {
   }
 }
 
-export const disagreeing = (kind: ReadingKind, terms: Terms): string =>
-  `${capitalised(readingName(kind, terms))} does not fit the other readings. Likely causes: ${likelyCauses(kind, terms)}.`
+/** @param isAlone nothing else was read: what it does not fit is the bearing */
+export const disagreeing = (kind: ReadingKind, isAlone: boolean, terms: Terms): string =>
+  `${capitalised(readingName(kind, terms))} does not fit ${isAlone ? 'this bearing' : 'the other readings'}. Likely causes: ${likelyCauses(kind, terms)}.`
 
 /** A way out in words; its figures stand beside it. */
 export function explainRescue(rescue: Rescue, units: Units, terms: Terms): string {

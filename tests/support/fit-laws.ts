@@ -31,6 +31,7 @@ export function brokenLaws(
       readings.some(({ kind }) => !['last-ball-refused', 'last-ball-in', 'ball-row'].includes(kind)),
       '4: a blind cut',
     )
+    law(fit.disagreements.length === 0, '4: a cut by readings that do not fit')
   }
   law(!isTooDeep || tooDeep >= CONFIDENCE, '2: too deep without confidence')
   law(!isTooDeep || touching.length > 0, '2: too deep by readings that do not touch the groove')

@@ -22,6 +22,8 @@ export interface DecisionInput {
   readonly target: Target
   readonly readings: readonly Reading[]
   readonly earlier: readonly EarlierState[]
+  /** Whether the readings of now fit one another and the bearing. */
+  readonly agrees: boolean
   readonly tools: readonly ToolAtHand[]
   readonly room: Room
   /** Called only if a reading may be worth its trouble; may be called again. */
@@ -117,6 +119,8 @@ export function decide(input: DecisionInput): Decision {
   const readAgain = Math.max(0, readings.filter(touchesGroove).length - 1)
   const late = Math.max(0, made - PATIENT)
   const cut = bestCut(input.room, tools, riskNow(target.overshootRisk, readAgain + late))
+  // What one wrong figure makes of a groove may lie far beyond its end: nothing is cut by it.
+  if (cut !== undefined && !input.agrees) return measure(input, 'readings-disagree', isOver)
   if (cut !== undefined && !isOver && isWorthIt(cut, input)) return { action: 'cut', cut }
   const isUnsaid = cuts === 'outer' && wordNow(input) === undefined
   return measure(
@@ -153,6 +157,14 @@ function isWorthIt(cut: Cut, { readings, cuts, chances, target, room, offers }: 
   return (isShort && share >= LEAST_SHARE) || cut.good - chances.inBand >= LEAST_GAIN
 }
 
+/** Why a reading is worth making, however little it teaches: nothing else says what it says. */
+const MISSING: readonly ReadingReason[] = [
+  'groove-unread',
+  'no-word-on-last-ball',
+  'refusal-has-no-figure',
+  'readings-disagree',
+]
+
 /** A reading that leaves more than this of the uncertainty teaches nothing. Derived here, from simulated rings. */
 const TEACHES_NOTHING = 0.985
 
@@ -163,7 +175,7 @@ function measure(input: DecisionInput, why: ReadingReason, isOver: boolean): Dec
   const isUnread = stateOf(input) === 'unread'
   const here = isUnread ? 0 : readings.filter(touchesGroove).length
   const best = input.offers()[0]
-  const isNew = why === 'groove-unread' || why === 'no-word-on-last-ball' || why === 'refusal-has-no-figure'
+  const isNew = MISSING.includes(why)
   const least = isNew ? 1 : TEACHES_NOTHING
   const teaches = best !== undefined && best.uncertaintyAfter < least * best.uncertaintyNow
   if (best === undefined || isOver || here >= defaults.MOST_READINGS_HERE || !teaches) {

@@ -95,6 +95,7 @@ export function fitOf(question: FitQuestion): Result<Fit, FitFault> {
   const { weights } = posterior
   const figure = estimateOf(figures, weights)
   const word = wordNow(question)
+  const found = disagreements(evidence, posterior.predictions, earlier.length)
   const room = roomOf(posterior, target, finished)
   let offered: readonly Offer[] | undefined
   const input: DecisionInput = {
@@ -103,6 +104,7 @@ export function fitOf(question: FitQuestion): Result<Fit, FitFault> {
     target,
     readings,
     earlier,
+    agrees: found.length === 0,
     tools: toolsAtHand(question),
     room,
     offers: () => {
@@ -138,7 +140,7 @@ export function fitOf(question: FitQuestion): Result<Fit, FitFault> {
     isFigureRead: readsHowMuch(readings, subject.cuts),
     ...lastCutOf(earlier),
     expectedChecks: expectedChecks(decision),
-    disagreements: disagreements(evidence, posterior.predictions, earlier.length),
+    disagreements: found,
     learnt: { toolBias: estimateOf(posterior.tool, weights), handBias: estimateOf(posterior.hand, weights) },
     ...(decision.action === 'cut'
       ? { ...decision, nextStep: nextStepOf(decision.cut, grooveRadius, question) }

@@ -10,6 +10,7 @@ export type ReadingReason =
   | 'groove-unread'
   | 'no-word-on-last-ball'
   | 'refusal-has-no-figure'
+  | 'readings-disagree'
   | 'cut-too-risky'
   | 'verdict-uncertain'
 

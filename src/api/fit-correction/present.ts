@@ -299,6 +299,7 @@ function toAskedReading(correction: FitCorrection) {
 function toAgreement({ fit, resolved }: FitCorrection, request: FitCorrectionRequest) {
   const { units } = request.design
   const size = (length: number) => show(mm(length), units)
+  const isAlone = [...(request.earlier ?? []), request].flatMap(({ readings }) => readings).length === 1
   return {
     agrees: fit.disagreements.length === 0,
     disagreements: fit.disagreements.map(({ index, chance, expected }) => ({
@@ -307,7 +308,7 @@ function toAgreement({ fit, resolved }: FitCorrection, request: FitCorrectionReq
       ...(expected === undefined
         ? {}
         : { expected: { value: size(expected.value), min: size(expected.min), max: size(expected.max) } }),
-      message: disagreeing(itemAt(request.readings, index).kind, termsOf(resolved.input)),
+      message: disagreeing(itemAt(request.readings, index).kind, isAlone, termsOf(resolved.input)),
     })),
   }
 }

@@ -166,6 +166,7 @@ const WHYS = [
   'groove-unread',
   'no-word-on-last-ball',
   'refusal-has-no-figure',
+  'readings-disagree',
   'cut-too-risky',
   'verdict-uncertain',
 ] as const satisfies readonly ReadingReason[]

@@ -47,7 +47,7 @@ interface Answer {
   readonly agreement: { readonly agrees: boolean; readonly disagreements: readonly { readonly path: string }[] }
   readonly learnt: { readonly removalPerStroke?: { readonly radial: number } }
   readonly rescue?: readonly { readonly option: string; readonly possible: boolean; readonly [name: string]: unknown }[]
-  readonly warnings: readonly { readonly code: string; readonly path: string }[]
+  readonly warnings: readonly { readonly code: string; readonly path: string; readonly message: string }[]
   readonly sources: readonly { readonly id: string }[]
 }
 
@@ -170,6 +170,13 @@ describe('cut, measure or stop', () => {
     expect(agreement.disagreements.map(({ path }) => path)).toContain('/readings/1')
     expect(warnings).toContainEqual(expect.objectContaining({ code: 'reading-disagrees', path: '/readings/1' }))
     expect(summary).toMatch(/^Check the readings first/)
+  })
+
+  test('an opening that a ball goes through is no cut: it is checked, or read another way', async () => {
+    const { action, nextReading, warnings, summary } = await answered({ readings: [opening(17)] })
+    expect({ action, why: nextReading?.why }).toEqual({ action: 'measure', why: 'readings-disagree' })
+    expect(summary).toMatch(/^Check the readings first.* Do not cut by them\./)
+    expect(warnings[0]?.message).toMatch(/does not fit this bearing.*goes in after all/)
   })
 
   test('cuts heavier than asked are learnt from the states before', async () => {

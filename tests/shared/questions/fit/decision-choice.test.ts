@@ -116,6 +116,7 @@ function asked(kinds: readonly ReadingKind[], more: Partial<DecisionInput> = {})
     target: { min: 0, aim: 1, max: 2, overshootRisk: 0.05 } as DecisionInput['target'],
     readings: kinds.map(reading),
     earlier: [],
+    agrees: true,
     tools: [SHARP],
     room: NEAR,
     offers: () => [offer('ball-gap')],
@@ -227,6 +228,7 @@ describe('the decision', () => {
 
   test('a word without a figure asks for one', () => {
     expect(why(asked(['last-ball-refused']))).toBe('refusal-has-no-figure')
+    expect(why(asked(['ball-gap'], { agrees: false }))).toBe('readings-disagree')
     expect(why(asked(['last-ball-in']))).toBe('groove-unread')
     expect(why(asked(['binds'], INNER))).toBe('refusal-has-no-figure')
     // what the groove of an inner ring measured before will do
