@@ -98,7 +98,7 @@ function Carried({ derived: { warnings }, go }: { readonly derived: DerivedBeari
   const isBoxed = warnings.some(({ severity }) => severity !== 'note')
   const grave = warnings.filter(({ severity }) => severity === 'fault')
   return (
-    <section class={grave.length > 0 ? 'carried grave' : isBoxed ? 'carried' : ''}>
+    <section class={grave.length > 0 ? 'carried grave' : isBoxed ? 'carried beside' : 'beside'}>
       <Messages title={words.grave} texts={grave.map(({ message }) => message)} />
       <p>
         {words.count(warnings.length)}{' '}
