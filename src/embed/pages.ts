@@ -1,4 +1,5 @@
 import { type Design, nameOf } from '#shared/bearing/arrangements.ts'
+import type { Units } from '#shared/units/length.ts'
 import { answerOf } from '#src/api/design/arrangements/all.ts'
 import { figureOf } from '#src/api/drawings/figure.ts'
 import { toJobSheet } from '#src/api/job-sheet/present.ts'
@@ -28,12 +29,16 @@ export function embedded(view: EmbedView, design: Design, request: EmbedRequest)
 const figure = (view: View, design: Design, request: EmbedRequest): string =>
   figureOf(view, drawingOf(view, design, paperFor(request)), design)
 
+/** Decimals of an exact figure: what a caliper reads, and one more. */
+const DECIMALS: Readonly<Record<Units, number>> = { in: 4, mm: 2 }
+
 /** A bearing to try: three fields, and below them what follows from them. */
 function bearing(design: Design, request: EmbedRequest): string {
+  const { units } = design.bearing.resolved.input
   const { summary, dimensions, warnings, cautions } = answerOf(design)
   const rows = dimensions.map(
     ({ name, symbol, shop, byCaliper, value }) =>
-      `<tr><td>${escaped(symbol)}</td><th scope="row">${escaped(name)}</th><td class="n">${byCaliper ? EMBED.byCaliper : escaped(shop)}</td><td class="n">${value}</td></tr>`,
+      `<tr><td>${escaped(symbol)}</td><th scope="row">${escaped(name)}</th><td class="n">${byCaliper ? EMBED.byCaliper : escaped(shop)}</td><td class="n">${value.toFixed(DECIMALS[units])}</td></tr>`,
   )
   return [
     form(design, request),
@@ -42,7 +47,7 @@ function bearing(design: Design, request: EmbedRequest): string {
     figure('assembly', design, request),
     `<details><summary>${EMBED.sizes}</summary><table><thead><tr><th scope="col">${EMBED.symbol}</th>`,
     `<th scope="col">${EMBED.size}</th><th class="n" scope="col">${EMBED.onTheRule}</th>`,
-    `<th class="n" scope="col">${EMBED.exact}</th></tr></thead><tbody>${rows.join('')}</tbody></table></details>`,
+    `<th class="n" scope="col">${EMBED.exact(units)}</th></tr></thead><tbody>${rows.join('')}</tbody></table></details>`,
     list(EMBED.cautions, cautions),
     '</div>',
   ].join('')

@@ -15,7 +15,7 @@ export const EMBED = {
   size: 'Size',
   onTheRule: 'On the rule',
   byCaliper: 'by caliper',
-  exact: 'Exact',
+  exact: (units: Units) => `Exact (${units})`,
   sizes: 'All sizes',
   warnings: 'Warnings',
   cautions: 'Cautions',
