@@ -16,7 +16,15 @@ import { gapNow, kindName, playNow, readingLine } from '#src/words/kiosk/lathe.t
 import { lostLines } from '#src/words/kiosk/link.ts'
 import { faultOnThePage, onThePage } from '#src/words/kiosk/of-service.ts'
 import { NOT_OFFLINE } from '#src/words/kiosk/offline.ts'
-import { changedKind, decidedByYear, idleLine, notChosen, statedLine, WOOD_CHOICES } from '#src/words/kiosk/plan.ts'
+import {
+  changedKind,
+  decidedByYear,
+  holdChoices,
+  idleLine,
+  notChosen,
+  statedLine,
+  WOOD_CHOICES,
+} from '#src/words/kiosk/plan.ts'
 import { RUN } from '#src/words/kiosk/run.ts'
 import { suggestionWords } from '#src/words/kiosk/suggestion.ts'
 import { fetchDrawing } from './fetch-drawing.ts'
@@ -42,6 +50,7 @@ Object.assign(globalThis, {
     snippetsOf,
     changedKind,
     decidedByYear,
+    holdChoices,
     notChosen,
     faultOnThePage,
     onThePage,

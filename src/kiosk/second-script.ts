@@ -19,6 +19,7 @@ import type { NOT_OFFLINE } from '#src/words/kiosk/offline.ts'
 import type {
   changedKind,
   decidedByYear,
+  holdChoices,
   idleLine,
   notChosen,
   statedLine,
@@ -47,6 +48,7 @@ export interface Later {
   readonly changedKind: typeof changedKind
   readonly decidedByYear: typeof decidedByYear
   readonly notChosen: typeof notChosen
+  readonly holdChoices: typeof holdChoices
   readonly faultOnThePage: typeof faultOnThePage
   readonly onThePage: typeof onThePage
   readonly statedLine: typeof statedLine

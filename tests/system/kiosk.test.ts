@@ -685,6 +685,17 @@ describe('before the lathe', () => {
     expect(await page.locator('nav').isVisible()).toBe(false)
   })
 
+  test('how a bearing is held is chosen where it is put together: what is not glued can be opened again', async () => {
+    const { page } = await openedJob(`${FIRST}&stage=assembly`)
+    const mount = page.locator('.operations > li', { hasText: 'Mount it' })
+    await mount.getByText('nobody opens it again').waitFor()
+    await page.locator('[name="making.mounting.shaft.hold"]').selectOption('screwed')
+    await mount.getByText('screwed on the shaft').first().waitFor()
+    expect(await mount.getByText('nobody opens it again').count()).toBe(0)
+    await stage(page, 'Bearing')
+    expect(await page.getByText('Also stated').count()).toBe(0)
+  })
+
   test('the last steps: how it is put together, and how it is kept', async () => {
     const { page } = await openedJob(`${FIRST}${YEAR}&load=20&stage=assembly`)
     await page.getByText('run it in by hand').waitFor()
@@ -893,13 +904,14 @@ describe('for everyone', () => {
     expect(await page.locator('#read-now li').count()).toBe(1)
   })
 
-  test('at twice the size of 1280 pixels, and on a phone, nothing is cut off, and every target takes a finger', async () => {
+  test('on a screen on end, at twice the size of 1280 pixels, and on a phone, nothing is cut off, and every target takes a finger', async () => {
     const { at, page } = await openedJob()
     for (const name of Object.keys(STAGE_NAMES)) {
       await page.goto(`${at}/?${name}#${FIRST}&stage=${name}&outer=o12`)
       await page.locator('h1').waitFor()
       await calm(page)
       for (const viewport of [
+        { width: 1080, height: 1920 },
         { width: 640, height: 450 },
         { width: 390, height: 844 },
       ]) {

@@ -83,7 +83,7 @@ export const designHere = ({ input }: ReadBearing): Result<Design, readonly Refu
 /** What a link may state and no form of the page has: only the service knows whether it applies to the bearing. */
 export const statedBesides = (bearing: BearingTexts, arrangement: ArrangementName): readonly string[] => {
   const inForms = RegExp(
-    `^making\\.(name|woods\\.(${woodenIn(bearing, arrangement).join('|')})\\.(species|construction)|climate\\.(months|(today\\.)?relativeHumidity(\\.\\w+)?))$`,
+    `^making\\.(name|woods\\.(${woodenIn(bearing, arrangement).join('|')})\\.(species|construction)|mounting\\.(shaft|housing)\\.hold|climate\\.(months|(today\\.)?relativeHumidity(\\.\\w+)?))$`,
   )
   // Plywood moves alike whatever it is of: a wood beside it can be removed, too.
   const isIdle = (name: string): boolean =>

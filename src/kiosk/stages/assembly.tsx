@@ -1,29 +1,63 @@
+import { Choice } from '#src/kiosk/controls.tsx'
+import { withBearing } from '#src/kiosk/job/job.ts'
 import { type Json, listOf, messagesOf, part, textOf } from '#src/kiosk/json.ts'
 import { useReply } from '#src/kiosk/reply.ts'
+import { later } from '#src/kiosk/second-script.ts'
 import type { StageProps } from '#src/kiosk/stage.ts'
 import { Answered, NoBearing } from '#src/kiosk/waiting.tsx'
 import { LABELS } from '#src/words/job-sheet/labels.ts'
+import { PLACE } from '#src/words/kiosk/place.ts'
 
 /** The last operations of the job sheet: those after both rings fit, up to the care, which is a stage of its own. */
-export function AssemblyStage({ derived }: StageProps) {
+export function AssemblyStage({ job, derived, change }: StageProps) {
   const { request } = derived
   const reply = useReply('/v1/job-sheet', request)
   if (request === undefined) return <NoBearing derived={derived} />
   return (
-    <Answered reply={reply}>
-      {(sheet) => (
-        <ol class="operations">
-          {lastOf(listOf(sheet['operations']).map(part)).map((operation) => (
-            <li key={textOf(operation['id'])}>
-              <h3>{textOf(operation['title'])}</h3>
-              <Operation operation={operation} told={derived.cautions} />
-            </li>
-          ))}
-        </ol>
-      )}
-    </Answered>
+    <>
+      <Holds job={job} derived={derived} change={change} />
+      <Answered reply={reply}>
+        {(sheet) => (
+          <ol class="operations">
+            {lastOf(listOf(sheet['operations']).map(part)).map((operation) => (
+              <li key={textOf(operation['id'])}>
+                <h3>{textOf(operation['title'])}</h3>
+                <Operation operation={operation} told={derived.cautions} />
+              </li>
+            ))}
+          </ol>
+        )}
+      </Answered>
+    </>
   )
 }
+
+/** How the bearing is held: what is glued, nobody opens again. */
+function Holds({ job, derived, change }: Pick<StageProps, 'job' | 'derived' | 'change'>) {
+  const words = later()
+  const { bearing } = job
+  // Where the outer ring turns, no housing holds it.
+  const isTurned = bearing[TURNS] === 'outer-ring' || (bearing[TURNS] === undefined && bearing[DRIVE] !== undefined)
+  const rows = words?.holdChoices(derived.arrangement, derived.terms) ?? []
+  return (
+    <form autocomplete="off" onSubmit={(event) => event.preventDefault()}>
+      {rows.slice(0, isTurned ? 1 : rows.length).map(({ name, label, options }) => (
+        <Choice
+          key={name}
+          label={label}
+          name={name}
+          value={bearing[name] ?? ''}
+          options={[{ value: '', label: PLACE.unknown }, ...options]}
+          onPick={(hold) => change(withBearing(job, { [name]: hold }), name)}
+        />
+      ))}
+    </form>
+  )
+}
+
+const MOUNTING = 'making.mounting'
+const TURNS = `${MOUNTING}.turns`
+const DRIVE = `${MOUNTING}.drive`
 
 /** From the finish on: all that comes before is done when everything fits. */
 const lastOf = (operations: readonly Json[]): readonly Json[] =>

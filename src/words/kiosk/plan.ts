@@ -1,4 +1,5 @@
-import { TURNING_RINGS } from '#shared/bearing/mounting-input.ts'
+import type { ArrangementName } from '#shared/bearing/arrangements.ts'
+import { HOLDS, PIN_HOLDS, PLATE_HOLDS, TURNING_RINGS } from '#shared/bearing/mounting-input.ts'
 import { PART_NAMES, type WoodPart } from '#shared/bearing/wood-parts.ts'
 import { isSpecies, SPECIES, SPECIES_IDS } from '#shared/data/species.ts'
 import { MOVEMENT } from '#shared/data/wood-movement.ts'
@@ -102,6 +103,20 @@ export function valueName(text: string): string | undefined {
 /** A choice that is left open, and what stands for it where something does. */
 export const notChosen = (counted: string | undefined): string =>
   counted === undefined ? PLACE.unknown : `${PLACE.unknown}: counted as ${valueName(counted) ?? counted}`
+
+/** How a bearing may be held, for the choices of a form. */
+export function holdChoices(arrangement: ArrangementName, terms: Terms) {
+  const isOfPlates = arrangement === 'thrust'
+  const row = (at: 'shaft' | 'housing', holds: readonly string[]) => {
+    const name = `making.mounting.${at}.hold`
+    return {
+      name,
+      label: statedName(name, terms) ?? name,
+      options: holds.map((value) => ({ value, label: valueName(value) ?? value })),
+    }
+  }
+  return [row('shaft', isOfPlates ? PIN_HOLDS : HOLDS), row('housing', isOfPlates ? PLATE_HOLDS : HOLDS)]
+}
 
 /** A field that is left open and whose value the year decides. */
 export const decidedByYear = (counted: string, unit: string): string =>
