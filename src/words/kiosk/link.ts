@@ -1,5 +1,10 @@
-import type { Lost } from '#src/kiosk/job/address.ts'
 import { ARRANGEMENT_CHOICES } from './bearing.ts'
+
+/** A part of a link that could not be read; without a name, of a list. */
+interface Lost {
+  readonly name?: string
+  readonly text: string
+}
 
 /** More of a text is no help to find it in the link. */
 const LONGEST = 40
