@@ -3,16 +3,19 @@ import { asArrangement } from '#src/kiosk/job/other-arrangement.ts'
 import { bestPairs, searchFor } from '#src/kiosk/job/search.ts'
 import { textOfSuggestion } from '#src/kiosk/job/suggestion-text.ts'
 import { inOtherUnits } from '#src/kiosk/job/units.ts'
+import { BandPicture } from '#src/kiosk/pictures/band.tsx'
 import { LotPicture } from '#src/kiosk/pictures/lot.tsx'
+import { ReadingPicture } from '#src/kiosk/pictures/reading.tsx'
 import { SpreadPicture } from '#src/kiosk/pictures/spread.tsx'
 import { YearPicture } from '#src/kiosk/pictures/year.tsx'
+import { sandingCaution } from '#src/words/caution.ts'
 import { unbroken } from '#src/words/figure.ts'
 import { airQuestion } from '#src/words/kiosk/air.ts'
 import { BALLS } from '#src/words/kiosk/balls.ts'
 import { CARE } from '#src/words/kiosk/care.ts'
 import { CARRIED } from '#src/words/kiosk/carried.ts'
 import { FIND } from '#src/words/kiosk/find.ts'
-import { gapNow, kindName, playNow, readingLine } from '#src/words/kiosk/lathe.ts'
+import { cutLine, cutToSize, gapNow, kindName, outerFirst, playNow, readingLine } from '#src/words/kiosk/lathe.ts'
 import { lostLines } from '#src/words/kiosk/link.ts'
 import { faultOnThePage, onThePage } from '#src/words/kiosk/of-service.ts'
 import { NOT_OFFLINE } from '#src/words/kiosk/offline.ts'
@@ -47,6 +50,10 @@ Object.assign(globalThis, {
     kindName,
     playNow,
     readingLine,
+    cutLine,
+    cutToSize,
+    outerFirst,
+    sandingCaution,
     snippetsOf,
     changedKind,
     decidedByYear,
@@ -60,7 +67,9 @@ Object.assign(globalThis, {
     suggestionWords,
     textOfSuggestion,
     woodChoices: WOOD_CHOICES,
+    BandPicture,
     LotPicture,
+    ReadingPicture,
     SpreadPicture,
     YearPicture,
     balls: BALLS,

@@ -3,16 +3,19 @@ import type { asArrangement } from '#src/kiosk/job/other-arrangement.ts'
 import type { bestPairs, searchFor } from '#src/kiosk/job/search.ts'
 import type { textOfSuggestion } from '#src/kiosk/job/suggestion-text.ts'
 import type { inOtherUnits } from '#src/kiosk/job/units.ts'
+import type { BandPicture } from '#src/kiosk/pictures/band.tsx'
 import type { LotPicture } from '#src/kiosk/pictures/lot.tsx'
+import type { ReadingPicture } from '#src/kiosk/pictures/reading.tsx'
 import type { SpreadPicture } from '#src/kiosk/pictures/spread.tsx'
 import type { YearPicture } from '#src/kiosk/pictures/year.tsx'
+import type { sandingCaution } from '#src/words/caution.ts'
 import type { unbroken } from '#src/words/figure.ts'
 import type { airQuestion } from '#src/words/kiosk/air.ts'
 import type { BALLS } from '#src/words/kiosk/balls.ts'
 import type { CARE } from '#src/words/kiosk/care.ts'
 import type { CARRIED } from '#src/words/kiosk/carried.ts'
 import type { FIND } from '#src/words/kiosk/find.ts'
-import type { gapNow, kindName, playNow, readingLine } from '#src/words/kiosk/lathe.ts'
+import type { cutLine, cutToSize, gapNow, kindName, outerFirst, playNow, readingLine } from '#src/words/kiosk/lathe.ts'
 import type { lostLines } from '#src/words/kiosk/link.ts'
 import type { faultOnThePage, onThePage } from '#src/words/kiosk/of-service.ts'
 import type { NOT_OFFLINE } from '#src/words/kiosk/offline.ts'
@@ -45,6 +48,10 @@ export interface Later {
   readonly unbroken: typeof unbroken
   readonly kindName: typeof kindName
   readonly readingLine: typeof readingLine
+  readonly cutLine: typeof cutLine
+  readonly cutToSize: typeof cutToSize
+  readonly outerFirst: typeof outerFirst
+  readonly sandingCaution: typeof sandingCaution
   readonly changedKind: typeof changedKind
   readonly decidedByYear: typeof decidedByYear
   readonly notChosen: typeof notChosen
@@ -58,7 +65,9 @@ export interface Later {
   readonly textOfSuggestion: typeof textOfSuggestion
   readonly woodChoices: typeof WOOD_CHOICES
   /** Pictures without a state of their own. */
+  readonly BandPicture: typeof BandPicture
   readonly LotPicture: typeof LotPicture
+  readonly ReadingPicture: typeof ReadingPicture
   readonly SpreadPicture: typeof SpreadPicture
   readonly YearPicture: typeof YearPicture
   readonly balls: typeof BALLS

@@ -44,3 +44,6 @@ const NAMES: Readonly<Record<CautionCode, string>> = {
 export const cautionName = (code: string): string => NAMES[code as CautionCode]
 
 export const cautionSentence = (code: CautionCode, terms: Terms): string => inTerms(CAUTIONS[code], terms)
+
+/** Beside an advice to sand. */
+export const sandingCaution = (terms: Terms): string => cautionSentence('sanding-inside', terms)

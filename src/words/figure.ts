@@ -60,7 +60,7 @@ export function percent(ratio: number): string {
 }
 
 /** A chance that was worked out of readings: nothing is ever quite certain. */
-export const certainty = (chance: number): string => percent(Math.min(Math.max(chance, 0), 1 - 1e-9))
+export const certainty = (chance: number): string => percent(Math.min(Math.max(chance, 1e-9), 1 - 1e-9))
 
 /** The start of a sentence. */
 export const capitalised = (text: string): string => text.charAt(0).toUpperCase() + text.slice(1)

@@ -82,8 +82,8 @@ function advice(correction: FitCorrection, units: Units, terms: Terms): string {
       return `${cutSentence(correction, units, terms)}, ${check(correction, terms)} (${percent(fit.nextStep.overshootProbability)} chance of ending ${tooFar(ring, terms)}).`
     case 'measure':
       if (fit.nextReading.why === 'readings-disagree')
-        return `${READINGS_DISAGREE} Do not cut by them. If they are as you read them, read once more, another way. ${howToMeasure(fit.nextReading, ring, units, terms)}`
-      return `Do not cut yet: ${reasonToMeasure(correction, fit.nextReading, units, terms)}. ${howToMeasure(fit.nextReading, ring, units, terms)}`
+        return `${READINGS_DISAGREE} Do not cut by them. If they are as you read them, read once more, another way. ${howToMeasure(correction, fit.nextReading, units, terms)}`
+      return `Do not cut yet: ${reasonToMeasure(correction, fit.nextReading, units, terms)}. ${howToMeasure(correction, fit.nextReading, units, terms)}`
     case 'stop':
       switch (fit.reason) {
         case 'in-band':
@@ -141,14 +141,17 @@ function reasonToMeasure(
   return sentences[why]
 }
 
-/** How to make a reading, as an instruction. */
+/** How to make a reading, as an instruction. Nobody measures a gap, or an opening, before the last ball was tried. */
 function howToMeasure(
+  { fit, ring: part }: Pick<FitCorrection, 'fit' | 'ring'>,
   { kind, ballsLeftOut = 1, count, expected }: AskedReading,
-  part: FittedPart,
   units: Units,
   terms: Terms,
 ): string {
   const { element, raceway } = terms
+  const isOfTheLast = kind === 'ball-gap' || (kind === 'last-ball-opening' && ballsLeftOut === 1)
+  if (isOfTheLast && !fit.isLastBallTried)
+    return `Try the last ${element.one}. If it goes in, push all the ${element.many} together and measure the ${terms.gap}; if it stays out, push the others together and measure the opening between the first and the last.`
   switch (kind) {
     case 'ball-gap':
       return `Push all the ${element.many} together and measure the ${terms.gap}.`
@@ -180,8 +183,12 @@ const DECIDES: Readonly<Record<ReadingDecides, string>> = {
   'whether-it-is-too-deep': 'This decides whether too much has been cut.',
 }
 
-export const nextReadingSentence = (reading: NextReading, part: FittedPart, units: Units, terms: Terms): string =>
-  `${howToMeasure(reading, part, units, terms)} ${DECIDES[reading.decides]}`
+export const nextReadingSentence = (
+  correction: Pick<FitCorrection, 'fit' | 'ring'>,
+  reading: NextReading,
+  units: Units,
+  terms: Terms,
+): string => `${howToMeasure(correction, reading, units, terms)} ${DECIDES[reading.decides]}`
 
 const WHAT_CAN_BE_DONE = '`rescue` says what can still be done, the first to try first.'
 
@@ -195,7 +202,7 @@ function undecided(correction: FitCorrection, units: Units, terms: Terms): strin
     return isProbablyShort(fit)
       ? `Stop: the ${name} is probably still too small (${percent(tooTight)}), but these tools cannot bring it to its aim at a risk of ${percent(target.overshootRisk)} within ${MOST_CHECKS} checks. Use a finer tool, accept more risk, or leave it.`
       : `Stop, and use the ${terms.raceway.one} as it is: it is in its band (${percent(inBand)} likely) or ${tooFar(ring, terms)} (${percent(tooDeep)}), and further readings would not show which.`
-  const how = howToMeasure(asked, ring, units, terms)
+  const how = howToMeasure(correction, asked, units, terms)
   if (isProbablyShort(fit))
     return `Stop: the ${name} is probably still too small (${percent(tooTight)}), but these readings do not show how much more to cut. ${how}`
   const open = `Stop: these readings cannot show whether the ${terms.raceway.one} is finished (${percent(inBand)}).`

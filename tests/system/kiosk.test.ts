@@ -213,7 +213,7 @@ describe('at the lathe', () => {
     // All of it is in the address: a reload loses nothing.
     await page.reload()
     await page.getByText('It fits: stop here').waitFor()
-    expect(await wordsOf(page.locator('#read-before li'))).toMatch(/: 13; then cut 0\.\d+ with the/)
+    expect(await wordsOf(page.locator('#read-before li'))).toMatch(/: 13 mm; then cut 0\.\d+ mm of depth with the/)
     expect(faults).toEqual([])
   })
 
@@ -373,8 +373,8 @@ describe('at the lathe', () => {
     await page.getByText('is snug').click()
     await page.getByRole('button', { name: 'Enter this reading' }).click()
     expect((await page.locator('#read-now li').allTextContents()).map(plain)).toEqual([
-      expect.stringContaining('6 1/4, 10 balls'),
-      expect.stringContaining('1 3/8, is snug'),
+      expect.stringContaining('6 1/4 in, 10 balls'),
+      expect.stringContaining('1 3/8 in, is snug'),
     ])
     expect(new URL(page.url()).hash).toContain('outer=w6+1/4*10,p1+3/8*snug')
   })

@@ -174,7 +174,9 @@ function measure(input: DecisionInput, why: ReadingReason, isOver: boolean): Dec
   // A groove that nobody has looked at is never given up.
   const isUnread = stateOf(input) === 'unread'
   const here = isUnread ? 0 : readings.filter(touchesGroove).length
-  const best = input.offers()[0]
+  // Where readings do not fit, one more of their kind would not tell which is wrong.
+  const isAnother = ({ kind }: Offer): boolean => !readings.some((each) => each.kind === kind)
+  const best = (why === 'readings-disagree' ? input.offers().find(isAnother) : undefined) ?? input.offers()[0]
   const isNew = MISSING.includes(why)
   const least = isNew ? 1 : TEACHES_NOTHING
   const teaches = best !== undefined && best.uncertaintyAfter < least * best.uncertaintyNow

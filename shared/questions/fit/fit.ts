@@ -9,7 +9,7 @@ import { type Chances, chancesOf, figureAt, finishedFigureAt } from './figures.t
 import type { ToolAtHand } from './next-cut.ts'
 import { type ErrorToCome, type Offer, offers } from './next-reading.ts'
 import { type Posterior, posteriorOf } from './posterior.ts'
-import { allReadings, type EarlierState, type Reading } from './reading.ts'
+import { allReadings, type EarlierState, lastBallWord, type Reading } from './reading.ts'
 import { gapOf, pitchRadius } from './ring-law.ts'
 import { roomOf } from './room.ts'
 import type { Subject, Target } from './subject.ts'
@@ -46,6 +46,8 @@ export type Fit = {
   readonly overshootProbability: number
   /** Whether the last ball is in, by the latest word on it. */
   readonly isLastBallIn: boolean
+  /** Whether it is known at this state if the last ball goes in. */
+  readonly isLastBallTried: boolean
   /** Whether the gap, or what the last ball lacks, was read at this state; of an inner ring, its play or its groove. */
   readonly isFigureRead: boolean
   /** Intended depth of the cut before this state; absent where none was made. */
@@ -137,6 +139,7 @@ export function fitOf(question: FitQuestion): Result<Fit, FitFault> {
     remaining: room.remaining,
     overshootProbability: decision.action === 'cut' ? decision.cut.tooDeep : probability.tooDeep,
     isLastBallIn: word === 'in',
+    isLastBallTried: word === 'in' || lastBallWord(readings) !== undefined,
     isFigureRead: readsHowMuch(readings, subject.cuts),
     ...lastCutOf(earlier),
     expectedChecks: expectedChecks(decision),

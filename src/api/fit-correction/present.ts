@@ -270,11 +270,12 @@ const toEstimate = ({ value, standardUncertainty, interval95 }: Estimate, units:
   interval95: { min: show(mm(interval95.min), units), max: show(mm(interval95.max), units) },
 })
 
-function toNextReading({ fit, ring, resolved }: FitCorrection, units: Units) {
+function toNextReading(correction: FitCorrection, units: Units) {
+  const { fit, resolved } = correction
   if (fit.action !== 'measure') return undefined
   const { nextReading } = fit
   const { expected, uncertaintyNow, uncertaintyAfter } = nextReading
-  const message = nextReadingSentence(nextReading, ring, units, termsOf(resolved.input))
+  const message = nextReadingSentence(correction, nextReading, units, termsOf(resolved.input))
   const [standardUncertaintyNow, standardUncertaintyAfter] = [mm(uncertaintyNow), mm(uncertaintyAfter)]
   return shownBy(
     NextReading,

@@ -154,5 +154,5 @@ function readCut(text: string): Cut | undefined {
   const tool = (['sharp-tool', 'abrasive'] as const).find((each) => TOOL_LETTERS[each] === text[0])
   const count = Number(strokes)
   if (tool === undefined || !isLength(radial) || text.length > LONGEST_TEXT) return undefined
-  return { with: tool, radial, ...(Number.isInteger(count) && count > 0 && { strokes: count }) }
+  return { with: tool, radial, ...(tool === 'abrasive' && Number.isInteger(count) && count > 0 && { strokes: count }) }
 }

@@ -3,7 +3,6 @@ import { lengthOf, type Units } from '#shared/units/length.ts'
 import { Messages } from '#src/kiosk/controls.tsx'
 import type { DerivedBearing } from '#src/kiosk/derived-bearing.ts'
 import { type Json, listOf, messagesOf, numberOf, part, textOf } from '#src/kiosk/json.ts'
-import { BandPicture } from '#src/kiosk/pictures/band.tsx'
 import type { Awaited } from '#src/kiosk/reply.ts'
 import { later } from '#src/kiosk/second-script.ts'
 import { Answered } from '#src/kiosk/waiting.tsx'
@@ -18,6 +17,8 @@ export function Advice(of: {
   readonly title: string
   /** Before anything was read, all that is known of the groove is a guess: it is not shown. */
   readonly isRead: boolean
+  /** What must be done before this ring. */
+  readonly before: string | undefined
   /** What comes when this groove is finished. */
   readonly next: { readonly label: string; readonly go: () => void }
 }) {
@@ -35,6 +36,10 @@ export function Advice(of: {
               <p class="headline">{isSure ? headlineOf(answer, units, terms) : LATHE.check}</p>
               <p class="summary">{textOf(answer['summary'])}</p>
               {!of.isRead && <p>{later()?.firstCut(of.derived, ringOf(answer))}</p>}
+              {isSure && part(answer['nextStep'])['with'] === 'abrasive' && (
+                <p class="fault">{later()?.sandingCaution(terms)}</p>
+              )}
+              {of.before !== undefined && <p class="fault">{of.before}</p>}
               {isSure && answer['reason'] === 'in-band' && (
                 <button type="button" class="go large" id="fitted" onClick={of.next.go}>
                   {of.next.label}
@@ -81,6 +86,7 @@ const ringOf = (answer: Json): FittedRing => (answer['ring'] === 'inner' ? 'inne
 function Chances({ answer, terms }: { readonly answer: Json; readonly terms: Terms }) {
   const ring = ringOf(answer)
   const words = latheWords(ring, terms)
+  const Picture = later()?.BandPicture
   const { tooTight, inBand, tooDeep } = part(answer['probability'])
   const chances = [tooTight, inBand, tooDeep].map(numberOf)
   const risk = answer['action'] === 'cut' ? numberOf(part(answer['nextStep'])['overshootProbability']) : undefined
@@ -91,11 +97,10 @@ function Chances({ answer, terms }: { readonly answer: Json; readonly terms: Ter
           {words.chance}: {percent(risk)}
         </p>
       )}
-      <BandPicture
-        title={words.standing}
-        names={[LATHE.tooTight, LATHE.inBand, tooFar(ring, terms)]}
-        chances={chances}
-      />
+      <h3>{words.standing}</h3>
+      {Picture && (
+        <Picture title={words.standing} names={[LATHE.tooTight, LATHE.inBand, tooFar(ring, terms)]} chances={chances} />
+      )}
     </>
   )
 }
@@ -106,7 +111,12 @@ function stateOf(answer: Json, { design, units, terms }: DerivedBearing): string
   const { min, max } = part(figure['interval95'])
   const length = (value: unknown) => lengthOf(numberOf(value), units)
   const told = { value: length(figure['value']), low: length(min), high: length(max) }
-  if (isInner) return later()?.playNow(told, units)
+  if (isInner) {
+    const { minRadialInternalClearance: least, maxRadialInternalClearance: most } = part(
+      part(answer['input'])['target'],
+    )
+    return later()?.playNow(told, { low: length(least), high: length(most) }, units)
+  }
   const good = design && later()?.goodGapOf(design, terms)
   return [later()?.gapNow(told, units), good].join(' ')
 }

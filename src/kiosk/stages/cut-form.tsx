@@ -30,7 +30,7 @@ export function CutForm(of: {
   const done = () => {
     const read = readLength(depth, of.units)
     if (read instanceof Unread) setFault(read.message)
-    else of.onCut({ with: chosen, radial: withPoint(depth), ...(strokes > 0 && { strokes }) })
+    else of.onCut({ with: chosen, radial: withPoint(depth), ...(chosen === 'abrasive' && strokes > 0 && { strokes }) })
   }
   return (
     <fieldset class="cut">

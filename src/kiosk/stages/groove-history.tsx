@@ -1,21 +1,25 @@
 import type { FittedRing } from '#shared/questions/fit/fit-setup.ts'
+import type { Units } from '#shared/units/length.ts'
 import { ringNow } from '#src/kiosk/job/lathe.ts'
 import type { Cut, GrooveState, Reading } from '#src/kiosk/job/reading.ts'
 import { later } from '#src/kiosk/second-script.ts'
-import { cutLine, LATHE, latheWords } from '#src/words/kiosk/lathe.ts'
+import { LATHE, latheWords } from '#src/words/kiosk/lathe.ts'
 import type { Terms } from '#src/words/terms.ts'
 
 /** What was read of the groove as it is now, and every state before it with the cut that ended it. */
 export function GrooveHistory(of: {
   readonly states: readonly GrooveState[]
   readonly ring: FittedRing
+  readonly units: Units
   readonly terms: Terms
   readonly onRemove: (index: number) => void
   readonly onStartAgain: () => void
 }) {
   const now = ringNow(of.states)
   const lineOf = ({ kind, value, second, result }: Reading): string =>
-    later()?.readingLine({ kind, value, second, result, terms: of.terms }) ?? ''
+    later()?.readingLine({ kind, value, second, result, units: of.units, terms: of.terms }) ?? ''
+  const lineOfCut = ({ with: tool, radial, strokes }: Cut): string =>
+    later()?.cutLine({ tool, radial, strokes }, of.units, of.terms) ?? ''
   const stateLine = ({ readings, cut }: GrooveState): string =>
     [...readings.map(lineOf), ...(cut === undefined ? [] : [lineOfCut(cut)])].join('; ')
   const earlier = of.states.slice(0, -1)
@@ -50,5 +54,3 @@ export function GrooveHistory(of: {
     </section>
   )
 }
-
-const lineOfCut = (cut: Cut): string => cutLine(cut.with, cut.radial, cut.strokes)

@@ -7,10 +7,11 @@ import { ringNow, untouched, withCut, withoutReading, withReading } from '#src/k
 import { readingsIn } from '#src/kiosk/job/reading.ts'
 import { part } from '#src/kiosk/json.ts'
 import { type Awaited, useReply } from '#src/kiosk/reply.ts'
+import { later } from '#src/kiosk/second-script.ts'
 import type { StageProps } from '#src/kiosk/stage.ts'
 import { NoBearing } from '#src/kiosk/waiting.tsx'
 import { caliperFigure } from '#src/words/figure.ts'
-import { adviceFor, cutToSize, cutUntil, LATHE } from '#src/words/kiosk/lathe.ts'
+import { adviceFor, cutUntil, LATHE } from '#src/words/kiosk/lathe.ts'
 import { SHELL, stageName } from '#src/words/kiosk/page.ts'
 import { Advice, GrooveNow } from './advice.tsx'
 import { CutForm } from './cut-form.tsx'
@@ -73,6 +74,7 @@ export function LatheStage({ job, derived, change, show }: StageProps) {
               derived={derived}
               title={title}
               isRead={isRead}
+              before={ring === 'inner' && readingsIn(job.outer) === 0 ? later()?.outerFirst(terms) : undefined}
               next={
                 hasInner && ring === 'outer'
                   ? { label: LATHE.toInner, go: () => show({ ...job, ring: 'inner' }) }
@@ -99,6 +101,7 @@ export function LatheStage({ job, derived, change, show }: StageProps) {
             <GrooveHistory
               states={states}
               ring={ring}
+              units={units}
               terms={terms}
               onRemove={(index) => change(withRing(ringJob, withoutReading(index)))}
               onStartAgain={() => change(withRing(ringJob, untouched))}
@@ -142,7 +145,7 @@ function ToSize({
     <section class="advice" id="advice" role="status" aria-label={title}>
       <p class="advice-for">{title}</p>
       <p class="headline">{cutUntil(size('outerRing.grooveBottomDiameter'), acrossIt)}</p>
-      <p class="summary">{cutToSize(size('plugDiameter'))}</p>
+      <p class="summary">{later()?.cutToSize(size('plugDiameter'))}</p>
     </section>
   )
 }

@@ -7,7 +7,6 @@ import { Picks, TextField } from '#src/kiosk/controls.tsx'
 import { kindsOf, PLUG_FITS, type PlugFit, READING_FIELDS, type Reading } from '#src/kiosk/job/reading.ts'
 import { readCount, readLength, Unread, withPoint } from '#src/kiosk/job/text.ts'
 import { listOf, numberOf, part } from '#src/kiosk/json.ts'
-import { ReadingPicture } from '#src/kiosk/pictures/reading.tsx'
 import type { Awaited } from '#src/kiosk/reply.ts'
 import { later } from '#src/kiosk/second-script.ts'
 import { LATHE, latheWords, PLUG_NAMES } from '#src/words/kiosk/lathe.ts'
@@ -58,6 +57,7 @@ export function ReadingForm(of: {
   const usual = (kind === asked.current?.kind ? asked.current.second : undefined) ?? fields.second?.usual ?? ''
   const second = typedSecond ?? usual
   const nameOf = (each: ReadingKind) => later()?.kindName(each, blanksOf(of.blanks, each, of.ring), terms) ?? ''
+  const Picture = later()?.ReadingPicture
   const pick = (next: ReadingKind | undefined) => {
     setPicked(next)
     setFaults({})
@@ -141,7 +141,7 @@ export function ReadingForm(of: {
           options={kinds.map((each) => ({
             value: each,
             label: nameOf(each),
-            picture: <ReadingPicture kind={each} />,
+            picture: Picture && <Picture kind={each} />,
           }))}
           onPick={pick}
         />

@@ -1,7 +1,7 @@
 import type { FittedRing } from '#shared/questions/fit/fit-setup.ts'
 import type { ReadingKind, ToolName } from '#shared/questions/fit/reading.ts'
 import { inUnits, type Mm, type Units } from '#shared/units/length.ts'
-import { capitalised, withMinus } from '#src/words/figure.ts'
+import { capitalised, figure, withMinus } from '#src/words/figure.ts'
 import type { Terms } from '#src/words/terms.ts'
 import { STAGE_NAMES } from './page.ts'
 
@@ -119,23 +119,35 @@ export function readingLine(of: {
   readonly value: string | undefined
   readonly second: string | undefined
   readonly result: keyof typeof PLUG_NAMES | undefined
+  readonly units: Units
   readonly terms: Terms
 }): string {
-  const { kind, value, second, result, terms } = of
-  const figures = [value, second && SECONDS[kind]?.(second, terms), result && PLUG_NAMES[result]]
+  const { kind, value, second, result, units, terms } = of
+  const figures = [
+    value && withUnit(value, units),
+    second && SECONDS[kind]?.(second, terms, units),
+    result && PLUG_NAMES[result],
+  ]
   const told = figures.filter((each) => each !== undefined && each !== '')
   const name = kindNames(terms)[kind]
   return told.length === 0 ? name : `${name}: ${told.join(', ')}`
 }
 
-const SECONDS: Partial<Record<ReadingKind, (second: string, terms: Terms) => string>> = {
+/** A length as it was typed, with the unit that it was typed for. */
+const withUnit = (text: string, units: Units): string => (/[a-z"]/i.test(text) ? text : `${text} ${units}`)
+
+const SECONDS: Partial<Record<ReadingKind, (second: string, terms: Terms, units: Units) => string>> = {
   'last-ball-opening': (second, { element }) => (second === '1' ? '' : `${second} ${element.many} left out`),
-  'groove-depth': (second) => `land ${second}`,
+  'groove-depth': (second, _, units) => `land ${withUnit(second, units)}`,
   'ball-row': (second, { element }) => `${second} ${element.many}`,
 }
 
-export const cutLine = (tool: ToolName, radial: string, strokes: number | undefined): string =>
-  `then cut ${radial} with the ${TOOL_NAMES[tool]}${strokes === undefined ? '' : `, ${strokes} strokes`}`
+export const cutLine = (
+  { tool, radial, strokes }: { readonly tool: ToolName; readonly radial: string; readonly strokes: number | undefined },
+  units: Units,
+  { ofCut }: Terms,
+): string =>
+  `then cut ${withUnit(radial, units)} ${ofCut} with the ${TOOL_NAMES[tool]}${strokes === undefined ? '' : `, ${strokes} ${strokes === 1 ? 'stroke' : 'strokes'}`}`
 
 /** Which bearing and which ring an advice is for. */
 export const adviceFor = (bearing: string, part: string): string => `${bearing}; ${part}`
@@ -155,5 +167,9 @@ const sized = (length: Mm, units: Units): string =>
 export const gapNow = ({ value, low, high }: Estimated, units: Units): string =>
   `The gap is now about ${sized(value, units)}; 19 times in 20 it is between ${sized(low, units)} and ${sized(high, units)}.`
 
-export const playNow = ({ value, low, high }: Estimated, units: Units): string =>
-  `The play is now about ${sized(value, units)}; 19 times in 20 it is between ${sized(low, units)} and ${sized(high, units)}. Below 0, the inner ring does not turn.`
+export const playNow = ({ value, low, high }: Estimated, good: Pick<Estimated, 'low' | 'high'>, units: Units): string =>
+  `The play is now about ${sized(value, units)}; 19 times in 20 it is between ${sized(low, units)} and ${sized(high, units)}. A play ${good.low > 0 ? `from ${figure(good.low, units)} to` : 'above 0 and at most'} ${figure(good.high, units)} is good. Below 0, the inner ring does not turn.`
+
+/** Where nothing is known of the outer ring, whose groove says how deep the inner one must be. */
+export const outerFirst = ({ raceway }: Terms): string =>
+  `Nothing is entered for the outer ring. Finish it first: its ${raceway.one} decides how far to cut this one.`

@@ -104,9 +104,7 @@ describe.each(Object.entries(CASES))('%s', (name, each) => {
   test('every sentence keeps to the words of its arrangement', () => {
     const said = answers.flatMap((answer) => [
       fitSummary(answer, 'mm', terms),
-      ...(answer.fit.action === 'measure'
-        ? [nextReadingSentence(answer.fit.nextReading, answer.ring, 'mm', terms)]
-        : []),
+      ...(answer.fit.action === 'measure' ? [nextReadingSentence(answer, answer.fit.nextReading, 'mm', terms)] : []),
       ...(answer.rescue ?? []).flatMap((rescue) => [explainRescue(rescue, 'mm', terms), livingWith(rescue, terms)]),
     ])
     expect(new Set(answers.map(({ fit }) => fit.action)).size).toBe(3)
@@ -181,7 +179,10 @@ test('the reading that the summary asks for is the one that programs are told', 
   for (const answer of answers) {
     const told = fitSummary(answer, 'mm', TERMS.radial)
     const kinds = NAMED.filter(([words]) => words.test(told)).map(([, kind]) => kind)
-    expect(kinds, told).toEqual([askedReading(answer)?.kind].filter((kind) => kind !== undefined))
+    const asked = askedReading(answer)?.kind
+    // Before the last ball was tried nobody knows which of the two there is to measure.
+    if (/If it goes in, .*; if it stays out, /.test(told)) expect(['ball-gap', 'last-ball-opening']).toContain(asked)
+    else expect(kinds, told).toEqual([asked].filter((kind) => kind !== undefined))
   }
 })
 

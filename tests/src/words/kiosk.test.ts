@@ -30,12 +30,14 @@ test('a gap and a play are said as finely as anyone can measure them', () => {
   const size = { value: mm(0.8), low: mm(-0.2), high: mm(1.8) }
   expect(gapNow(size, 'mm')).toContain('about 0.8 mm')
   expect(gapNow(size, 'in')).toContain('between −0.008 in and 0.071 in')
-  expect(playNow(size, 'mm')).toContain('play is now about 0.8 mm')
+  expect(playNow(size, { low: mm(0), high: mm(0.6) }, 'mm')).toMatch(
+    /about 0.8 mm.* above 0 and at most 0.6 mm is good/,
+  )
 })
 
 test('a reading in a list has its figures as they were typed', () => {
-  const reading = { value: '1 3/16', second: '2', result: undefined, terms: TERMS.radial }
-  expect(readingLine({ ...reading, kind: 'last-ball-opening' })).toMatch(/: 1 3\/16, 2 balls left out$/)
+  const reading = { value: '1 3/16', second: '2', result: undefined, units: 'in', terms: TERMS.radial } as const
+  expect(readingLine({ ...reading, kind: 'last-ball-opening' })).toMatch(/: 1 3\/16 in, 2 balls left out$/)
   expect(readingLine({ ...reading, kind: 'plug', second: undefined, result: 'refuses' })).toMatch(/does not enter$/)
   expect(readingLine({ ...reading, kind: 'binds', value: undefined, second: undefined })).not.toContain(':')
 })

@@ -28,13 +28,12 @@ const states = (ring: 'outer' | 'inner') =>
       fc.array(
         fc.record({
           readings: fc.array(reading(ring), { maxLength: 3 }),
-          cut: fc.record(
-            {
-              with: fc.constantFrom('sharp-tool' as const, 'abrasive' as const),
-              radial: size,
-              strokes: fc.integer({ min: 1, max: 900 }),
-            },
-            { requiredKeys: ['with', 'radial'] },
+          cut: fc.oneof(
+            fc.record({ with: fc.constant('sharp-tool' as const), radial: size }),
+            fc.record(
+              { with: fc.constant('abrasive' as const), radial: size, strokes: fc.integer({ min: 1, max: 900 }) },
+              { requiredKeys: ['with', 'radial'] },
+            ),
           ),
         }),
         { maxLength: 4 },
