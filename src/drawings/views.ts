@@ -20,7 +20,16 @@ import { assembledPlates } from '#src/drawings/sheets/plates-assembly.ts'
 import { assembledRings, assembledWithCage } from '#src/drawings/sheets/rings-assembly.ts'
 import { sizeTextFor } from '#src/drawings/sheets/size-text.ts'
 import { cagedTemplateItems, plateItems, templateItems } from '#src/drawings/sheets/templates.ts'
-import { CUT_OUT_DESCRIPTIONS, GRAIN, GRAIN_BELOW, imprintWithUnits, kerfWords, TITLES } from '#src/words/drawing.ts'
+import {
+  CUT_OUT_DESCRIPTIONS,
+  GRAIN,
+  GRAIN_BELOW,
+  imprintWithUnits,
+  kerfWords,
+  OWN_SCALE,
+  sizesIn,
+  TITLES,
+} from '#src/words/drawing.ts'
 import { signMeanings } from '#src/words/standing.ts'
 import { movedForKerf } from './kerf.ts'
 import type { Drawing, NarrowPart, Shape } from './model.ts'
@@ -139,8 +148,8 @@ const ROUND_FIGURE = 1
 /** The same for a narrow screen: part below part, each with text that can be read there. */
 export function narrowParts(view: View, design: Design): readonly NarrowPart[] {
   if (view === 'assembly') return narrowAssembly(assembled(design), woodOf(design))
-  const mark = sheetMark(design)
-  return itemsOf(view, design, mark).map(({ title, bare: { figure, labels } }) => {
+  const { units } = design.bearing.resolved.input
+  return itemsOf(view, design, sheetMark(design)).map(({ title, bare: { figure, labels } }) => {
     // What stands at an edge, or on the wood, says nothing away from it.
     const texts = figure.shapes.flatMap((shape) =>
       shape.kind === 'text' && shape.role !== 'mark' ? [inList(shape.text)] : [],
@@ -155,7 +164,9 @@ export function narrowParts(view: View, design: Design): readonly NarrowPart[] {
       scale: 1,
       shapes,
     }
-    return { title, drawing, words: [...words, ...texts] }
+    const said = [...words, ...texts]
+    // Away from the imprint of its sheet.
+    return { title, drawing, words: [...said, `${sizesIn(units)}, ${OWN_SCALE}`, ...signMeanings(said)] }
   })
 }
 

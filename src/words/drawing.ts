@@ -1,4 +1,5 @@
 import type { ArrangementName } from '#shared/bearing/arrangements.ts'
+import type { ClearanceName, ClearanceToFit } from '#shared/bearing/clearances-to-fit.ts'
 import { DIMENSION_SYMBOLS, type DimensionKey } from '#shared/bearing/dimensions.ts'
 import type { Lumber } from '#shared/bearing/making-input.ts'
 import type { GapSpread } from '#shared/bearing/plug-reading.ts'
@@ -63,7 +64,7 @@ export function assemblyDescription(arrangement: ArrangementName, facts: Bearing
 const BLANKS: Readonly<Record<ArrangementName, string>> = {
   radial: 'The blanks of both rings',
   caged: 'The blanks of both rings and the cage',
-  roller: 'The blanks of both rings and a cheek',
+  roller: 'The blanks of both rings and of the cheeks',
   thrust: 'The blank of each plate',
 }
 
@@ -150,13 +151,18 @@ interface WoodFacts {
 export interface NoteFacts {
   /** Left out where balls in a cage leave no gap. */
   readonly gap?: GoodGap & { readonly symbol: string; readonly terms: Terms }
+  /** Sizes that together make a clearance, and so are cut to one another. */
+  readonly fits: readonly ClearanceToFit[]
   /** Left out between plates. */
   readonly play?: { readonly size: Mm; readonly most: Mm }
   readonly split?: { readonly ring: RingName; readonly half: Mm }
-  readonly screws?: { readonly holes: CheekScrews | Screws; readonly circle: Mm }
+  /** With the part of which there are two, each with so many screws. */
+  readonly screws?: { readonly holes: CheekScrews | Screws; readonly circle: Mm; readonly each?: PairedPart }
   readonly dowels?: { readonly holes: Dowels; readonly circle: Mm }
   /** No screw fits. */
   readonly hasPinnedCheeks?: boolean
+  /** Whether the two rings of a cage are glued together, grain across grain. */
+  readonly isCageCrossed?: boolean
   /** Left out where nothing is planned. */
   readonly mounting?: Mounting
   readonly plateMounting?: PlateMounting
@@ -167,39 +173,56 @@ export interface NoteFacts {
 
 /** What stands beside the views, one thought a line. Sizes in brackets follow from others. */
 export function assemblyNotes(facts: NoteFacts, say: Size): readonly string[] {
-  const { gap, play, split, screws: fastened, dowels, hasPinnedCheeks, mounting, plateMounting } = facts
-  const { wood, general, units } = facts
+  const { gap, fits, play, split, screws: fastened, dowels, hasPinnedCheeks, mounting, plateMounting } = facts
+  const { isCageCrossed, wood, general, units } = facts
+  const size = (length: Mm): string => `${say(length)} ${units}`
   return [
     `Wood: ${woodName(wood)}.`,
     ...(wood.hasArrow
       ? [
           `Grain along the arrow${split && !wood.segmented.includes(split.ring) ? ', both halves of a ring alike' : ''}.`,
+          ...(isCageCrossed === true ? ['Cage: the grain of the second ring across that of the first.'] : []),
         ]
       : []),
     ...wood.segmented.map((part) => `${capitalised(WOODEN_PARTS[part])}: grain along each segment.`),
     ...(gap
       ? [
           `${gap.symbol} within its limits leaves a ${gap.terms.gap} of ${say(gap.free)} to ${say(gap.most)} ${units}.`,
-          ...(gap.free > gap.min
-            ? [belowFree(gap, (length) => `${say(length)} ${units}`, gap.terms)].filter((each) => each !== undefined)
-            : []),
+          ...(gap.free > gap.min ? [belowFree(gap, size, gap.terms)].filter((each) => each !== undefined) : []),
         ]
       : []),
     ...(play
       ? [
-          `Cut the inner ring to the outer ring as made: Gr ${say(play.size)}, above 0 and at most ${say(play.most)} ${units} ${TRADE_SIGN}.`,
+          `Cut the inner ring to the outer ring as made: Gr ${size(play.size)}, above 0 and at most ${size(play.most)} ${TRADE_SIGN}.`,
         ]
       : []),
-    ...(split
-      ? [`${capitalised(WOODEN_PARTS[split.ring])} in two halves, each ${say(split.half)} ${units} thick.`]
-      : []),
-    ...(fastened ? [`${screws(fastened.holes, fastened.circle, say)}.`] : []),
-    ...(dowels ? [`${dowelWords(dowels.holes, dowels.circle, say)}.`] : []),
+    ...fits.map(({ name, size: wide }) => FITS[name](size(wide))),
+    ...(split ? [`${capitalised(WOODEN_PARTS[split.ring])} in two halves, each ${size(split.half)} thick.`] : []),
+    ...(fastened ? [`${screws(fastened.holes, fastened.circle, size, fastened.each).join(': ')}.`] : []),
+    ...(dowels ? [`${dowelWords(dowels.holes, dowels.circle, size).join(', ')}.`] : []),
     ...(hasPinnedCheeks ? [`Cheeks on thin pins, glued into the outer ring alone ${TRADE_SIGN}.`] : []),
-    ...(mounting ? seatNotes(mounting, units, say) : []),
-    ...(plateMounting ? pinNotes(plateMounting, units, say) : []),
-    `Other sizes: ${general.map(({ upTo, plusMinus }) => `±${say(plusMinus)} up to ${say(upTo)}`).join(', ')} (ISO 2768-1, class c)${signOf(ALL_SOURCES[GENERAL_TOLERANCES.source].standing)}. Sizes in brackets follow from others.`,
+    ...(mounting ? seatNotes(mounting, size) : []),
+    ...(plateMounting ? pinNotes(plateMounting, size) : []),
+    `Other sizes, in ${units}: ${general.map(({ upTo, plusMinus }) => `±${say(plusMinus)} up to ${say(upTo)}`).join(', ')} (ISO 2768-1, class c)${signOf(ALL_SOURCES[GENERAL_TOLERANCES.source].standing)}. Sizes in brackets follow from others.`,
   ]
+}
+
+const SYMBOL = DIMENSION_SYMBOLS
+
+/** How sizes that make a clearance are cut to one another: the general tolerance of each could close it. */
+const FITS: Readonly<Record<ClearanceName, (size: string) => string>> = {
+  rollersBetweenCheeks: (size) =>
+    `Cut rollers and inner ring to the width of the outer ring as made: ${SYMBOL.rollerLength} and ${SYMBOL['innerRing.width']} shorter than ${SYMBOL['outerRing.width']} by ${SYMBOL.axialPlay} ${size}, both ends together.`,
+  cheekHole: () =>
+    `Open the cheeks to the inner ring as made: ${SYMBOL['cheeks.holeDiameter']} halfway between ${SYMBOL['innerRing.boreDiameter']} and ${SYMBOL['innerRing.trackDiameter']}.`,
+  cageToLands: (size) =>
+    `Cut the cage to the lands as made: ${SYMBOL['cage.outsideDiameter']} smaller than ${SYMBOL['outerRing.landDiameter']}, and ${SYMBOL['cage.boreDiameter']} larger than ${SYMBOL['innerRing.landDiameter']}, by ${size}.`,
+  pockets: (size) =>
+    `Drill the pockets to the balls that you have: ${SYMBOL['cage.pocketDiameter']} larger than Dw by ${size}. Every ball must fall through.`,
+  lands: (size) =>
+    `Cut the land of the inner ring to the outer ring as made: ${SYMBOL['innerRing.landDiameter']} smaller than ${SYMBOL['outerRing.landDiameter']} by ${size}.`,
+  plates: (size) =>
+    `Cut no groove deeper than ${SYMBOL['plates.grooveDepth']}: the plates must stay ${SYMBOL.plateGap} ${size} apart.`,
 }
 
 /** One name where all parts are of one wood, cut alike. A part whose wood is not stated comes from the lumber of the plan. */
@@ -215,35 +238,48 @@ function woodName({ parts, lumber, isLumberAssumed }: WoodFacts): string {
 }
 
 /** The seats on the shaft and in the housing, and what turns the outer ring. */
-function seatNotes({ shaft, housing, drive }: Mounting, units: Units, say: Size): readonly string[] {
-  const deep = housing && housing.seatDepth < housing.thickness ? `, ${say(housing.seatDepth)} deep` : ''
+function seatNotes({ shaft, housing, drive }: Mounting, size: Size): readonly string[] {
+  const deep = housing && housing.seatDepth < housing.thickness ? `, ${size(housing.seatDepth)} deep` : ''
   return [
-    `Shaft: ${shaft.material}, Ø${say(shaft.shaftDiameter)}, in a bore cut to Ø${say(shaft.seatDiameter)} ${units}, ${HELD[shaft.hold]} ${TRADE_SIGN}.`,
-    ...(housing
-      ? [`Housing: seat Ø${say(housing.seatDiameter)}${deep} ${units}, ${HELD[housing.hold]} ${TRADE_SIGN}.`]
-      : []),
+    `Shaft: ${shaft.material}, Ø${size(shaft.shaftDiameter)}, in a bore cut to Ø${size(shaft.seatDiameter)}, ${HELD[shaft.hold]} ${TRADE_SIGN}.`,
+    ...(housing ? [`Housing: seat Ø${size(housing.seatDiameter)}${deep}, ${HELD[housing.hold]} ${TRADE_SIGN}.`] : []),
     ...(drive?.holeDiameter === undefined
       ? []
       : [
-          `${drive.kind === 'crank' ? 'Crank' : 'Hub'}: ${drive.count} × Ø${say(drive.holeDiameter)}, ${say(drive.depth)} deep, on Ø${say(drive.circle)} ${units} ${TRADE_SIGN}, clear of any screws or dowels.`,
+          `${drive.kind === 'crank' ? 'Crank' : 'Hub'}: ${drive.count} × Ø${size(drive.holeDiameter)}, ${size(drive.depth)} deep, on Ø${size(drive.circle)} ${TRADE_SIGN}, clear of any screws or dowels.`,
         ]),
   ]
 }
 
 /** The pin in the middle of a turntable, and its boards. */
-const pinNotes = ({ pin, boards }: PlateMounting, units: Units, say: Size): readonly string[] => [
-  `Pin: ${pin.material}, Ø${say(pin.shaftDiameter)}, in a bore cut to Ø${say(pin.seatDiameter)} ${units}, ${pin.hold === 'retained' ? 'a bolt through both plates' : HELD[pin.hold]} ${TRADE_SIGN}. Bore of the upper plate opened to Ø${say(pin.upperHole)} ${TRADE_SIGN}.`,
-  `Boards: at least ${say(boards.thickness)} ${units}, plates ${HELD[boards.hold]} ${TRADE_SIGN}.`,
+const pinNotes = ({ pin, boards }: PlateMounting, size: Size): readonly string[] => [
+  `Pin: ${pin.material}, Ø${size(pin.shaftDiameter)}, in a bore cut to Ø${size(pin.seatDiameter)}, ${pin.hold === 'retained' ? 'a bolt through both plates' : HELD[pin.hold]} ${TRADE_SIGN}. Bore of the upper plate opened to Ø${size(pin.upperHole)} ${TRADE_SIGN}.`,
+  `Boards: at least ${size(boards.thickness)}, plates ${HELD[boards.hold]} ${TRADE_SIGN}.`,
 ]
+
+/** A part of which there are two, each screwed on by itself. */
+export type PairedPart = 'cheek' | 'plate'
+
+const inEach = (part: PairedPart | undefined): string => (part === undefined ? '' : ` in each ${part}`)
 
 /** Beside the bar that tells whether a sheet has its scale. */
 export const scaleBar = (long: number, units: Units): string => `${long} ${units}, or not to scale`
 
 /** Beside the arrow to a screw of the face view. Its drills stand in the notes: no one hole is as wide as it. */
 export const screwsLabel = (
-  { count, name, circleDiameter }: { readonly count: number; readonly name: string; readonly circleDiameter: Mm },
+  {
+    count,
+    name,
+    circleDiameter,
+    each,
+  }: {
+    readonly count: number
+    readonly name: string
+    readonly circleDiameter: Mm
+    readonly each: PairedPart | undefined
+  },
   say: Size,
-): string => `${count} screws ${name} on Ø${say(circleDiameter)}`
+): string => `${count} screws ${name} on Ø${say(circleDiameter)}${inEach(each)}`
 
 /** The same to a dowel between the halves of a ring. */
 export const dowelsLabel = (
@@ -267,6 +303,7 @@ export const driveLabel = (
 export const CAPTIONS = {
   section: 'half section',
   face: 'face',
+  detail: 'detail X',
   faceWithoutCheek: 'face, one cheek off',
   faceWithoutPlate: 'face, one plate off',
   faceWithoutHalfCage: 'face, half the cage off',
@@ -277,7 +314,7 @@ export const CAPTIONS = {
 export const caption = (view: string, scale: string): string => `${view} (${scale})`
 
 /** Behind the symbol and the size of the play in the enlarged end of a roller. */
-export const ROLLER_PLAY = { axial: 'both ends', radial: 'across' } as const
+export const ROLLER_PLAY = { axial: 'in all', radial: 'across' } as const
 
 /** Behind the symbol and the size of what no table of the sheet has. */
 export const grooveWide = (size: string): string => `${size} wide`
@@ -365,6 +402,8 @@ export const BLANK_TITLES = {
   inner: 'Inner ring',
   cage: 'Cage',
   cheek: 'Cheek',
+  firstCheek: 'First cheek',
+  secondCheek: 'Second cheek',
   plate: 'Plate',
 } as const
 
@@ -393,14 +432,13 @@ export const TEMPLATE_LABELS = {
   grooveCircle: (symbol: string, size: string) => `cut the groove on: ${symbol} Ø${size}`,
   pockets: (count: number, symbol: string, size: string) =>
     `${count} pockets ${symbol} Ø${size}, towards the centre, at mid width`,
-  blankThickness: (pieces: number, size: string, units: Units) =>
-    pieces === 1 ? `thickness of the blank: ${size} ${units}` : `thickness of each of the two blanks: ${size} ${units}`,
+  blankThickness: (pieces: number, size: string) =>
+    pieces === 1 ? `thickness of the blank: ${size}` : `thickness of each of the two blanks: ${size}`,
   /** Where nothing comes off its sides. */
-  thicknessAsIs: (size: string, units: Units) => `thickness: ${size} ${units}`,
-  thicknessOfHalves: (each: string, both: string, units: Units) =>
-    `thickness of each of the two blanks: ${each} ${units}, together ${both} ${units}`,
-  thickness: (size: string, units: Units) => `thickness when faced: ${size} ${units}`,
-  thicknessOfBoth: (size: string, units: Units) => `thickness of both together, when faced: ${size} ${units}`,
+  thicknessAsIs: (size: string) => `thickness: ${size}`,
+  thicknessOfHalves: (each: string, both: string) => `thickness of each of the two blanks: ${each}, together ${both}`,
+  thickness: (size: string) => `thickness when faced: ${size}`,
+  thicknessOfBoth: (size: string) => `thickness of both together, when faced: ${size}`,
 } as const
 
 /** Titles of one piece of each part that is glued up of segments. */
@@ -419,23 +457,44 @@ export const SEGMENT_LABELS = {
   pieces: (pieces: number) => `make ${pieces}: lay the first one on this before you cut the others`,
 } as const
 
-const screws = (holes: CheekScrews | Screws, circle: Mm, say: Size): string =>
-  `${holes.count} screws ${holes.name} × ${say(holes.length)} on Ø${say(circle)}: clearance ${holes.clearance.name}, pilot ${holes.pilot.name}, ${say(holes.pilotDepth)} deep ${TRADE_SIGN}`
+/** The screws, and their holes. */
+const screws = (holes: CheekScrews | Screws, circle: Mm, say: Size, each?: PairedPart): readonly [string, string] => [
+  `${holes.count} screws ${holes.name} × ${say(holes.length)} on Ø${say(circle)}${inEach(each)}`,
+  `clearance ${holes.clearance.name}, pilot ${holes.pilot.name}, ${say(holes.pilotDepth)} deep ${TRADE_SIGN}`,
+]
 
-const dowelWords = ({ count, diameter, length, depthEachHalf }: Dowels, circle: Mm, say: Size): string =>
-  `${count} dowels Ø${say(diameter)} × ${say(length)} on Ø${say(circle)}, holes ${say(depthEachHalf)} deep in each half ${TRADE_SIGN}`
+const dowelWords = (
+  { count, diameter, length, depthEachHalf }: Dowels,
+  circle: Mm,
+  say: Size,
+): readonly [string, string] => [
+  `${count} dowels Ø${say(diameter)} × ${say(length)} on Ø${say(circle)}`,
+  `holes ${say(depthEachHalf)} deep in each half ${TRADE_SIGN}`,
+]
+
+/** A line for what goes in, and one for its holes with what else is to know of them: no template is wider than a page for its words. */
+const inTwo = ([fasteners, holes]: readonly [string, string], more: string): readonly string[] => [
+  fasteners,
+  `${holes}; ${more}`,
+]
 
 export const TEMPLATE_NOTES = {
-  splitScrews: (holes: Screws, circle: Mm, say: Size) => `${screws(holes, circle, say)}; before turning`,
-  splitDowels: (holes: Dowels, circle: Mm, say: Size) => `${dowelWords(holes, circle, say)}; before turning`,
-  cheekScrews: (holes: CheekScrews, say: Size) => `${screws(holes, holes.screwCircle, say)}; into the outer ring`,
-  plateScrews: (holes: CheekScrews, say: Size) => `${screws(holes, holes.screwCircle, say)}; into the board`,
+  splitScrews: (holes: Screws, circle: Mm, say: Size) => inTwo(screws(holes, circle, say), 'before turning'),
+  splitDowels: (holes: Dowels, circle: Mm, say: Size) => inTwo(dowelWords(holes, circle, say), 'before turning'),
+  cheekScrews: (holes: CheekScrews, say: Size) => inTwo(screws(holes, holes.screwCircle, say), 'into the outer ring'),
+  cheekHoles: 'screws between those of the first cheek',
+  plateScrews: (holes: CheekScrews, say: Size) => inTwo(screws(holes, holes.screwCircle, say), 'into the board'),
   upperHole: (size: string) => `upper plate: open the bore to Ø${size} ${TRADE_SIGN} when its groove is cut`,
   segments: ({ count, pieces, stripWidth, miter }: GluedUp & { readonly pieces: number }, say: Size) =>
     `glued up from ${count} segments${pieces === count ? '' : ` a layer, ${pieces} in all`}, of a strip ${say(stripWidth)} wide, cut at ${angleFigure(miter)}`,
   joints: 'lay the full straight lines over the joints',
   splitRing: 'two discs, each half as thick, split at mid groove',
-  splitCage: 'two rings, each half as thick, pinned together to be drilled',
+  splitCage: (isSegmented: boolean) => [
+    'two rings, each half as thick, pinned together to be drilled',
+    isSegmented
+      ? 'the joints of one over the middles of the segments of the other'
+      : 'the grain of the second across that of the first',
+  ],
   makeTwo: 'make two',
 } as const
 
@@ -515,9 +574,11 @@ export const imprint = ({ code, version, name }: Imprinted): string =>
 
 const UNIT_NAMES: Readonly<Record<Units, string>> = { in: 'inches', mm: 'mm' }
 
+/** Of sizes whose unit stands nowhere else. */
+export const sizesIn = (units: Units): string => `sizes in ${UNIT_NAMES[units]}`
+
 /** The same of what is cut out by its lines, whose sizes have no unit of their own. */
-export const imprintWithUnits = (mark: Imprinted, units: Units): string =>
-  `${imprint(mark)}, sizes in ${UNIT_NAMES[units]}`
+export const imprintWithUnits = (mark: Imprinted, units: Units): string => `${imprint(mark)}, ${sizesIn(units)}`
 
 export const tooManyPages = (needed: number, most: number, paper: string): string =>
   `at full size this takes ${needed} sheets of ${paper}, and no more than ${most} are printed: request svg or dxf`
@@ -529,6 +590,9 @@ const FIGURE_VIEWS: Readonly<Record<View, (arrangement: ArrangementName) => stri
   templates: () => 'templates of the blanks. Not to scale here: to cut by them, print the PDF at full size.',
   gauges: () => 'gauges. Not to scale here: to cut them out, print the PDF at full size.',
 }
+
+/** Below a part of a drawing on a narrow screen, where every part is as wide as it. */
+export const OWN_SCALE = 'each drawing at its own scale'
 
 /** A size in one line, where there is no table. */
 export const sizeLine = (key: DimensionKey, terms: Terms, size: string): string =>

@@ -105,7 +105,16 @@ export type Assembled = {
   readonly holes: readonly SeenHoles[]
   readonly notes: Pick<
     words.NoteFacts,
-    'gap' | 'play' | 'split' | 'screws' | 'dowels' | 'hasPinnedCheeks' | 'mounting' | 'plateMounting'
+    | 'gap'
+    | 'fits'
+    | 'play'
+    | 'split'
+    | 'screws'
+    | 'dowels'
+    | 'hasPinnedCheeks'
+    | 'isCageCrossed'
+    | 'mounting'
+    | 'plateMounting'
   >
 }
 
@@ -208,7 +217,12 @@ export function narrowAssembly(assembled: Assembled, wood: SheetWood): readonly 
       faceZone(assembled, say, { scale: { factor: face }, faceWidth: NARROW_WIDTH, hasArrow: wood.hasArrow }),
     ),
     {
-      ...part('X', detailHeight, at(NARROW_WIDTH / 2, detailHeight / 2), enlarged.draw(say, detail, room)),
+      ...part(
+        words.CAPTIONS.detail,
+        detailHeight,
+        at(NARROW_WIDTH / 2, detailHeight / 2),
+        enlarged.draw(say, detail, room),
+      ),
       sizes: dimensions.map(({ key, value }) => words.sizeLine(key, TERMS[arrangement], `${say(value)} ${units}`)),
       words: noteSentences(assembled, wood, say),
     },
@@ -426,7 +440,7 @@ function captions(
   return [
     caption(words.CAPTIONS.section, scale, Math.max(section.x, MARGIN + 1 + SECTION_CAPTION / 2), SECTION_CAPTION),
     caption(faceCaption, scale, face.x, faceWidth),
-    caption('X', detail, groove.x, grooveRoom.width),
+    caption(words.CAPTIONS.detail, detail, groove.x, grooveRoom.width),
   ]
 }
 

@@ -4,7 +4,7 @@ import type { CheekScrews, SplitRing } from '#shared/making/split-ring.ts'
 import type { Mm } from '#shared/units/length.ts'
 import { at, type Point, polar, type Shape } from '#src/drawings/model.ts'
 import { arc, circle, cross, line } from '#src/drawings/shapes.ts'
-import { dowelsLabel, driveLabel, screwsLabel } from '#src/words/drawing.ts'
+import { dowelsLabel, driveLabel, type PairedPart, screwsLabel } from '#src/words/drawing.ts'
 import type { DrawnRings } from './half-section.ts'
 import type { SizeText } from './size-text.ts'
 
@@ -123,7 +123,11 @@ export interface SeenHoles extends HoleCircle {
 }
 
 /** The screws of a split ring, or those of the cheeks, as wide as their shanks; the dowels of a split ring that has no screws. */
-export function fastenersIn(split: SplitRing | undefined, cheeks?: CheekScrews): SeenHoles | undefined {
+export function fastenersIn(
+  split: SplitRing | undefined,
+  cheeks?: CheekScrews,
+  part: PairedPart = 'cheek',
+): SeenHoles | undefined {
   const screws = split?.screws ?? cheeks
   const circleDiameter = split?.screwCircle ?? cheeks?.screwCircle
   if (circleDiameter === undefined) return undefined
@@ -134,7 +138,7 @@ export function fastenersIn(split: SplitRing | undefined, cheeks?: CheekScrews):
     circleDiameter,
     holeDiameter: shankDiameter,
     role: 'outline',
-    label: (say) => screwsLabel({ count, name, circleDiameter }, say),
+    label: (say) => screwsLabel({ count, name, circleDiameter, each: split?.screws ? undefined : part }, say),
   }
 }
 

@@ -26,7 +26,7 @@ import type { Placed } from './face.ts'
 import type { DrawnRings } from './half-section.ts'
 import { labelledItem } from './labelled-item.ts'
 import type { Figure, Item, Label } from './pages.ts'
-import { type SizeText, sizeTextFor, tradeSign } from './size-text.ts'
+import { type SizeText, sizeInWordsFor, tradeSign } from './size-text.ts'
 import { cutSize } from './templates.ts'
 
 const CENTRE = at(0, 0)
@@ -52,10 +52,10 @@ export const gaugeItems = (design: FullRingDesign, code: string): readonly Item[
 /** The same with a cage: the balls stand apart, and one plug tells the groove's depth. */
 export function cagedGaugeItems(design: CagedDesign, code: string): readonly Item[] {
   const { resolved } = design.bearing
-  const say = sizeTextFor(design.bearing)
+  const say = sizeInWordsFor(design.bearing)
   const made = itemAt(gaugeKitOf(design.bearing).plugs, 0)
   const bare = resolved.finishAllowance > 0 ? GAUGE_LABELS.beforeFinish : ''
-  const size = `${DIMENSION_SYMBOLS.plugDiameter} Ø${say(made.diameter)} ${resolved.input.units}${bare}`
+  const size = `${DIMENSION_SYMBOLS.plugDiameter} Ø${say(made.diameter)}${bare}`
   return [
     plug({ title: GAUGE_TITLES.plug, code }, made, say, [{ words: GAUGE_LABELS.plug(size) }]),
     ...ringGauges(design, code),
@@ -94,11 +94,11 @@ function plugs(bearing: BallRing, kit: GaugeKit | PlateGaugeKit, code: string): 
   const { decides, whenGoEnters, whenNoGoRefuses } = plugReading(bearing)
   const [goPlug, noGoPlug] = kit.plugs as [PlugToTurn, PlugToTurn]
   const { units } = resolved.input
-  const say = sizeTextFor({ resolved })
+  const say = sizeInWordsFor({ resolved })
   // Plates keep their circle whatever comes on them.
   const isBare = !('profile' in kit) && resolved.finishAllowance > 0
   const size = (key: 'gauge.goDiameter' | 'gauge.noGoDiameter', diameter: Mm): string =>
-    `${DIMENSION_SYMBOLS[key]} Ø${say(diameter)} ${units}${tradeSign(key, bearing)}${isBare ? GAUGE_LABELS.beforeFinish : ''}`
+    `${DIMENSION_SYMBOLS[key]} Ø${say(diameter)}${tradeSign(key, bearing)}${isBare ? GAUGE_LABELS.beforeFinish : ''}`
   const go = size('gauge.goDiameter', goPlug.diameter)
   const noGo = size('gauge.noGoDiameter', noGoPlug.diameter)
   const labels = (measured: string, verdict: string, gap: GapSpread): readonly Label[] =>
@@ -133,7 +133,7 @@ function plugs(bearing: BallRing, kit: GaugeKit | PlateGaugeKit, code: string): 
 /** Of both grooves, where there are any: with the depth at which the sharp tool stops, and the dowel for the abrasive. */
 const profiles = (design: DesignOf<DrawnRings>, kit: GaugeKit, code: string): readonly Item[] =>
   kit.profiles.map(({ ring, stopDepth }) => {
-    const say = sizeTextFor(design.bearing)
+    const say = sizeInWordsFor(design.bearing)
     const dowel = kit.dowels.find((each) => each.ring === ring)
     const title = ring === 'outerRing' ? GAUGE_TITLES.outerGroove : GAUGE_TITLES.innerGroove
     return profile({ title, code }, design, ring, [
@@ -246,7 +246,7 @@ function profile({ title, code }: Named, design: DesignOf<Placed>, part: PartNam
   const [radiusKey, depthKey] = [`${part}.grooveRadius`, `${part}.grooveDepth`] as const
   const [radius, depth] = [cutSize(design, radiusKey), cutSize(design, depthKey)]
   const { ballDiameter } = design.bearing.resolved
-  const say = sizeTextFor(design.bearing)
+  const say = sizeInWordsFor(design.bearing)
   const { wide, quarter } = noseOf(radius, depth)
   const half = wide + SHOULDER * ballDiameter
   const body = ballDiameter
@@ -290,7 +290,7 @@ const OWN_WORDS = 24
 
 /** Two strips, as long as the raceway measures across where the sharp tool stops, and when it is done. */
 function setBlocks(named: Named, design: DesignOf<DrawnRings>, { setBlocks: all }: GaugeKit, ring: RingName): Item {
-  const say = sizeTextFor(design.bearing)
+  const say = sizeInWordsFor(design.bearing)
   const { input } = design.bearing.resolved
   const blocks = all.filter((block) => block.ring === ring)
   const longest = Math.max(...blocks.map(({ length }) => length))
@@ -368,7 +368,7 @@ function depthBlock({ title, code }: Named, design: ThrustDesign, { depthBlock: 
     bottom: -BLOCK_HEIGHT - EDGE_ROOM,
     top: step + EDGE_ROOM,
   }
-  const size = sizeTextFor(design.bearing)(step)
+  const size = sizeInWordsFor(design.bearing)(step)
   return labelledItem(title, figure, [
     { words: `${GAUGE_LABELS.depthBlock(size)}${tradeSign('plates.grooveDepth', design.bearing)}` },
   ])
@@ -415,7 +415,7 @@ function circleGauge({ title, code }: Named, design: ThrustDesign, { profile, ci
     bottom: -body - EDGE_ROOM,
     top: Math.max(long, profile.depth) + EDGE_ROOM,
   }
-  return labelledItem(title, figure, [{ words: GAUGE_LABELS.circle(sizeTextFor(design.bearing)(tip)) }])
+  return labelledItem(title, figure, [{ words: GAUGE_LABELS.circle(sizeInWordsFor(design.bearing)(tip)) }])
 }
 
 /** A plate whose edge is a piece of the cylinder: hollow (−1) for an outside, round (1) for a hole. */
@@ -442,7 +442,7 @@ function edge({ title, code }: Named, design: DesignOf<Placed>, key: DimensionKe
     bottom: -height,
     top: Math.max(0, round * rise),
   })
-  const size = `${DIMENSION_SYMBOLS[key]} Ø${sizeTextFor(design.bearing)(diameter)}${tradeSign(key, design.bearing)}`
+  const size = `${DIMENSION_SYMBOLS[key]} Ø${sizeInWordsFor(design.bearing)(diameter)}${tradeSign(key, design.bearing)}`
   return labelledItem(title, figure, [{ words: GAUGE_LABELS.edge(size) }])
 }
 

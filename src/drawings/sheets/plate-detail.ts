@@ -4,6 +4,7 @@ import { grooveHalfWidth } from '#shared/geometry/groove.ts'
 import { at, type Point, polar, type Shape } from '#src/drawings/model.ts'
 import type { Scale } from '#src/drawings/scales.ts'
 import { circle, line, placed } from '#src/drawings/shapes.ts'
+import { grooveWide } from '#src/words/drawing.ts'
 import { fittedText, levelLine, TEXT_HEIGHT, uprightExtension } from './annotations.ts'
 import { type PlateCrop, plateSection } from './plates.ts'
 import { labelRoom, type Room, type SideLabel, sideLabels } from './side-labels.ts'
@@ -43,7 +44,7 @@ function labelsOf(bearing: ThrustBearing, deviations: Deviations, say: SizeText)
   )
   const radius = `${symbol['plates.grooveRadius']} R${say(plate.grooveRadius)}${deviations['plates.grooveRadius'] ?? ''}`
   return [
-    { words: radius, below: `${symbol['plates.grooveWidth']} ${say(plate.grooveWidth)}`, tip: onArc },
+    { words: radius, below: grooveWide(`${symbol['plates.grooveWidth']} ${say(plate.grooveWidth)}`), tip: onArc },
     { words: `Dw SØ${say(ballDiameter)}`, tip: polar(at(0, pitchRadius), ballDiameter / 2, BALL_TIP) },
   ]
 }

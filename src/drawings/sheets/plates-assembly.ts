@@ -1,4 +1,5 @@
 import type { ThrustDesign } from '#shared/bearing/arrangements.ts'
+import { clearancesToFit } from '#shared/bearing/clearances-to-fit.ts'
 import { DIMENSION_SYMBOLS } from '#shared/bearing/dimensions.ts'
 import { plateMountingOf } from '#shared/making/plate-mounting.ts'
 import { mm } from '#shared/units/length.ts'
@@ -18,7 +19,7 @@ export function assembledPlates(design: ThrustDesign): Assembled {
   const { resolved, plate, height } = bearing
   const mounting = resolved.input.making && plateMountingOf(bearing)
   const screws = mounting?.screws
-  const holes = fastenersIn(undefined, screws)
+  const holes = fastenersIn(undefined, screws, 'plate')
   return {
     arrangement: 'thrust',
     ring: bearing,
@@ -36,7 +37,8 @@ export function assembledPlates(design: ThrustDesign): Assembled {
     },
     notes: {
       gap: { ...gapToNote(design), symbol: DIMENSION_SYMBOLS.pitchDiameter },
-      ...(screws && { screws: { holes: screws, circle: screws.screwCircle } }),
+      fits: clearancesToFit(design),
+      ...(screws && { screws: { holes: screws, circle: screws.screwCircle, each: 'plate' } }),
       ...(mounting && { plateMounting: mounting }),
     },
     faceCaption: CAPTIONS.faceWithoutPlate,

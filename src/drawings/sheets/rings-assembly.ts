@@ -1,4 +1,5 @@
 import { type CagedDesign, type FullRingDesign, isCaged, type RollerBearing } from '#shared/bearing/arrangements.ts'
+import { clearancesToFit } from '#shared/bearing/clearances-to-fit.ts'
 import { DIMENSION_SYMBOLS } from '#shared/bearing/dimensions.ts'
 import { playLimits } from '#shared/bearing/play-limits.ts'
 import { mountingOf } from '#shared/making/mounting.ts'
@@ -60,7 +61,7 @@ const rollerEnlarged = (bearing: RollerBearing): Enlarged => ({
 
 function drawnRings(
   design: FullRingDesign | CagedDesign,
-  { split, cheekScrews }: Stock,
+  { split, cheekScrews, cage }: Stock,
   { marked, enlarged }: Enlarged,
   kind: Kind,
 ): Assembled {
@@ -87,11 +88,15 @@ function drawnRings(
     holes,
     notes: {
       ...(isCaged(design) ? {} : { gap: { ...gapToNote(design), symbol: OUTER_CUT[kind.arrangement] } }),
+      fits: clearancesToFit(design),
       play: { size: play, most: playLimits(play, resolved.input.units).max },
       ...(split && { split: { ring: split.ring, half: split.partingPlane } }),
-      ...(screws && circle && { screws: { holes: screws, circle } }),
+      ...(screws && circle && { screws: { holes: screws, circle, ...(cheekScrews && { each: 'cheek' }) } }),
       // The season moves no size of a seat.
       ...(mounting && { mounting }),
+      ...(isCaged(design) &&
+        design.bearing.cage.pieces === 2 &&
+        cage?.segments === undefined && { isCageCrossed: true }),
       ...(kind.arrangement === 'roller' && !cheekScrews && { hasPinnedCheeks: true }),
       ...(!screws && split?.dowels && { dowels: { holes: split.dowels, circle: split.screwCircle } }),
     },

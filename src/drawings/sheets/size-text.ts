@@ -34,6 +34,12 @@ export function sizeTextFor(bearing: Sized): SizeText {
   }
 }
 
+/** The same with the unit, as words say it away from a dimension line. */
+export function sizeInWordsFor(bearing: Sized): SizeText {
+  const say = sizeTextFor(bearing)
+  return (length) => `${say(length)} ${bearing.resolved.input.units}`
+}
+
 /** How far a value may be from a whole number of steps and still be it. */
 const ROUNDING = 1e-6
 

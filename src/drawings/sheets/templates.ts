@@ -21,7 +21,7 @@ import type { DrawnRings } from './half-section.ts'
 import { labelledItem } from './labelled-item.ts'
 import type { Figure, Item, Label } from './pages.ts'
 import { segmentItem } from './segment.ts'
-import { sizeTextFor, tradeSign } from './size-text.ts'
+import { sizeInWordsFor, tradeSign } from './size-text.ts'
 
 const CENTRE = at(0, 0)
 const PUNCH_REACH = 4
@@ -79,7 +79,7 @@ function segmentOf<Part extends WoodPart>(
   const segments = stock[part]?.segments
   return segments === undefined
     ? []
-    : [segmentItem({ title: SEGMENT_TITLES[part], code }, segments, sizeTextFor(bearing))]
+    : [segmentItem({ title: SEGMENT_TITLES[part], code }, segments, sizeInWordsFor(bearing))]
 }
 
 type RingsDesign = DesignOf<DrawnRings>
@@ -96,7 +96,7 @@ function circleOf(
     role: cut ? 'finish' : 'centre',
     diameter,
     ...(cut && { cut }),
-    words: `${label(DIMENSION_SYMBOLS[key], sizeTextFor(design.bearing)(diameter))}${tradeSign(key, design.bearing)}`,
+    words: `${label(DIMENSION_SYMBOLS[key], sizeInWordsFor(design.bearing)(diameter))}${tradeSign(key, design.bearing)}`,
   }
 }
 
@@ -110,7 +110,7 @@ function sawLine({ roughCircle: diameter }: Blank, { bearing }: DesignOf<Pick<Pl
     role: 'saw',
     cut: 'outside',
     diameter,
-    words: `${TEMPLATE_LABELS.saw(sizeTextFor(bearing)(diameter))}${allowanceSign(bearing)}`,
+    words: `${TEMPLATE_LABELS.saw(sizeInWordsFor(bearing)(diameter))}${allowanceSign(bearing)}`,
   }
 }
 
@@ -119,7 +119,7 @@ const ENTRY_ANGLE = 35
 
 function outerBlank(design: RingsDesign, stock: Stock, code: string): Item {
   const { outerRing, entryHole, hasCore } = stock
-  const say = sizeTextFor(design.bearing)
+  const say = sizeInWordsFor(design.bearing)
   const { roughHole } = outerRing.blank
   const rings: readonly Ring[] = [
     sawLine(outerRing.blank, design),
@@ -163,12 +163,12 @@ function innerBlank(design: RingsDesign, stock: Stock, code: string): Item {
 /** What holds the halves of a ring together, where it comes apart. */
 function jointOf(ring: RingName, { bearing }: RingsDesign, { split }: Stock) {
   if (split?.ring !== ring) return { holes: [], holeCount: undefined, notes: [] }
-  const say = sizeTextFor(bearing)
+  const say = sizeInWordsFor(bearing)
   const { screws, dowels, screwCircle } = split
   const held = screws
-    ? [{ words: TEMPLATE_NOTES.splitScrews(screws, screwCircle, say) }]
+    ? linesOf(TEMPLATE_NOTES.splitScrews(screws, screwCircle, say))
     : dowels
-      ? [{ words: TEMPLATE_NOTES.splitDowels(dowels, screwCircle, say) }]
+      ? linesOf(TEMPLATE_NOTES.splitDowels(dowels, screwCircle, say))
       : []
   const found = holesToDrill(split)
   return {
@@ -195,10 +195,10 @@ function cageBlanks(design: CagedDesign, { cage: stock }: Stock, code: string): 
     return line('centre', polar(CENTRE, bore.diameter / 2 - PAST_EDGE, angle), polar(CENTRE, saw.diameter / 2, angle))
   })
   const pocketKey = 'cage.pocketDiameter'
-  const pocket = `${sizeTextFor(bearing)(cutSize(design, pocketKey))}${tradeSign(pocketKey, bearing)}`
+  const pocket = `${sizeInWordsFor(bearing)(cutSize(design, pocketKey))}${tradeSign(pocketKey, bearing)}`
   const notes: readonly Label[] = [
     { words: TEMPLATE_LABELS.pockets(count, DIMENSION_SYMBOLS[pocketKey], pocket) },
-    ...(cage.pieces === 2 ? [{ words: TEMPLATE_NOTES.splitCage }] : []),
+    ...(cage.pieces === 2 ? linesOf(TEMPLATE_NOTES.splitCage(stock.segments !== undefined)) : []),
     ...thickness(design, stock, 'cage.width'),
   ]
   const joints = stock.segments && { ...stock.segments, holes: count }
@@ -211,13 +211,24 @@ function cheekBlanks(design: FullRingDesign, { cheeks, cheekScrews }: Stock, cod
   if (cheeks === undefined) return []
   const outside = circleOf(design, 'cheeks.outsideDiameter', TEMPLATE_LABELS.turn, 'outside')
   const hole = circleOf(design, 'cheeks.holeDiameter', TEMPLATE_LABELS.open, 'inside')
-  const notes = [
-    ...(cheekScrews ? [{ words: TEMPLATE_NOTES.cheekScrews(cheekScrews, sizeTextFor(bearing)) }] : []),
-    { words: TEMPLATE_NOTES.makeTwo },
-    ...thickness(design, cheeks, 'cheeks.thickness'),
+  const rings = [sawLine(cheeks.blank, design), outside, hole]
+  const thick = thickness(design, cheeks, 'cheeks.thickness')
+  if (cheekScrews === undefined)
+    return [blank({ title: BLANK_TITLES.cheek, code }, rings, [], [{ words: TEMPLATE_NOTES.makeTwo }, ...thick])]
+  const held = linesOf(TEMPLATE_NOTES.cheekScrews(cheekScrews, sizeInWordsFor(bearing)))
+  const holes = holesToDrill(undefined, cheekScrews)
+  // Both lie with the grain of the ring, so one template cannot give the screws of each a place between those of the other.
+  const between = holes && { ...holes, first: TOP }
+  const second = [...held, { words: TEMPLATE_NOTES.cheekHoles }, ...thick]
+  return [
+    blank({ title: BLANK_TITLES.firstCheek, code }, rings, holesRound(holes, 'hole'), [...held, ...thick]),
+    blank(
+      { title: BLANK_TITLES.secondCheek, code, turned: 180 / cheekScrews.count },
+      rings,
+      holesRound(between, 'hole'),
+      second,
+    ),
   ]
-  const holes = holesRound(holesToDrill(undefined, cheekScrews), 'hole')
-  return [blank({ title: BLANK_TITLES.cheek, code }, [sawLine(cheeks.blank, design), outside, hole], holes, notes)]
 }
 
 /** Of a turntable: the plate, of which two are made alike. */
@@ -229,11 +240,11 @@ export function plateItems(design: ThrustDesign, { plates }: PlateStock, code: s
     circleOf(design, 'plates.boreDiameter', TEMPLATE_LABELS.bore, 'inside'),
   ]
   const mounting = design.bearing.resolved.input.making && plateMountingOf(design.bearing)
-  const say = sizeTextFor(design.bearing)
+  const say = sizeInWordsFor(design.bearing)
   const notes = [
     { words: TEMPLATE_NOTES.makeTwo },
     ...(mounting ? [{ words: TEMPLATE_NOTES.upperHole(say(mounting.pin.upperHole)) }] : []),
-    ...(mounting?.screws ? [{ words: TEMPLATE_NOTES.plateScrews(mounting.screws, say) }] : []),
+    ...(mounting?.screws ? linesOf(TEMPLATE_NOTES.plateScrews(mounting.screws, say)) : []),
     ...thickness(design, plates, 'plates.thickness'),
   ]
   const holes = holesToDrill(undefined, mounting?.screws)
@@ -244,23 +255,19 @@ export function plateItems(design: ThrustDesign, { plates }: PlateStock, code: s
   ]
 }
 
+const linesOf = (lines: readonly string[]): readonly Label[] => lines.map((words) => ({ words }))
+
 /** What the blank is cut from, and how thick what is made of it becomes. */
 function thickness(design: DesignOf<Placed>, { blank, segments }: RingStock, key: DimensionKey): readonly Label[] {
   // Cheeks and plates are two, but each of them has a size of its own.
   const of = blank.pieces === 2 && key.endsWith('.width') ? 'thicknessOfBoth' : 'thickness'
-  const say = sizeTextFor(design.bearing)
-  const { units } = design.bearing.resolved.input
+  const say = sizeInWordsFor(design.bearing)
   const glued = segments && TEMPLATE_NOTES.segments(segments, say)
   const areHalves = of === 'thicknessOfBoth'
   const [rough, faced] = [say(blank.thickness), say(cutSize(design, key))]
   const sign = tradeSign(key, design.bearing)
-  const alike = areHalves
-    ? TEMPLATE_LABELS.thicknessOfHalves(rough, faced, units)
-    : TEMPLATE_LABELS.thicknessAsIs(faced, units)
-  const apart = [
-    TEMPLATE_LABELS.blankThickness(blank.pieces, rough, units),
-    `${TEMPLATE_LABELS[of](faced, units)}${sign}`,
-  ]
+  const alike = areHalves ? TEMPLATE_LABELS.thicknessOfHalves(rough, faced) : TEMPLATE_LABELS.thicknessAsIs(faced)
+  const apart = [TEMPLATE_LABELS.blankThickness(blank.pieces, rough), `${TEMPLATE_LABELS[of](faced)}${sign}`]
   const isLeftAsItIs = say(mm(blank.thickness * (areHalves ? 2 : 1))) === faced
   return [
     ...(glued === undefined ? [] : [{ words: glued }, { words: TEMPLATE_NOTES.joints }]),
@@ -268,10 +275,11 @@ function thickness(design: DesignOf<Placed>, { blank, segments }: RingStock, key
   ]
 }
 
-type Named = { readonly title: string; readonly code: string }
+/** The code stands at the top, or turned from there by so many degrees, clear of holes. */
+type Named = { readonly title: string; readonly code: string; readonly turned?: number }
 
 function blank(
-  { title, code }: Named,
+  { title, code, turned = 0 }: Named,
   rings: readonly Ring[],
   holes: readonly Shape[],
   notes: readonly Label[],
@@ -290,7 +298,7 @@ function blank(
       ...(glued === undefined ? grain(radius) : joints(glued, radius)),
       ...codeAndCentre(code, [...rings, ...roundCentre(holes)], {
         count: Math.max(glued?.count ?? 0, holes.filter(({ kind }) => kind === 'line').length),
-        turned: glued === undefined ? 0 : clearOfHoles(glued),
+        turned: glued === undefined ? turned : clearOfHoles(glued),
       }),
     ],
     left: -wide,

@@ -12,6 +12,7 @@ import { VIEWS } from '#src/drawings/view.ts'
 import { drawingOf, narrowParts, pagesOfView } from '#src/drawings/views.ts'
 import { toDxf } from '#src/drawings/writers/dxf.ts'
 import { toSvg } from '#src/drawings/writers/svg.ts'
+import { signMeanings } from '#src/words/standing.ts'
 import { anyDesigned, cagedDesigned, designed, thrustDesigned, valid, validOfAny } from '#tests/support/designed.ts'
 import {
   anyInput,
@@ -78,7 +79,7 @@ describe('templates', () => {
       expect(Math.cos(((turn - 110 - 40 * index) * Math.PI) / 180)).toBeWithin(1e-12, 1)
   })
 
-  test("of rollers: both rings by their tracks, and a cheek as large as the outer ring, its hole in the inner ring's wood", () => {
+  test("of rollers: both rings by their tracks, and two cheeks as large as the outer ring, their holes in the inner ring's wood", () => {
     const made = designed({ ...ROLLERS, finishAllowance: mm(0.05) })
     const { outerRing, innerRing, cheeks } = made.bearing
     const wanted = [
@@ -86,8 +87,7 @@ describe('templates', () => {
       outerRing.grooveBottomDiameter + 0.1,
       innerRing.grooveBottomDiameter - 0.1,
       innerRing.boreDiameter + 0.1,
-      outerRing.outsideDiameter - 0.1,
-      (cheeks?.holeDiameter ?? Number.NaN) + 0.1,
+      ...[1, 2].flatMap(() => [outerRing.outsideDiameter - 0.1, (cheeks?.holeDiameter ?? Number.NaN) + 0.1]),
     ]
     const found = diametersOn(drawingOf('templates', made, 'a4'), 'finish')
     expect(found).toHaveLength(wanted.length)
@@ -98,13 +98,24 @@ describe('templates', () => {
     const made = designed(ROLLERS)
     const { outerRing } = made.bearing
     const drawing = drawingOf('templates', made, 'a4')
-    const cheek = circlesOn(drawing, 'finish').at(-1)
     const screws = circlesOn(drawing, 'hole').slice(1)
-    expect(screws.length).toBeGreaterThanOrEqual(3)
+    expect(screws.length).toBeGreaterThanOrEqual(6)
+    const cheeks = [-3, -1].map((index) => circlesOn(drawing, 'finish').at(index)?.centre ?? { x: 0, y: 0 })
+    const turns = cheeks.map(() => [] as number[])
     for (const { centre, radius } of screws) {
-      const out = Math.hypot(centre.x - (cheek?.centre.x ?? 0), centre.y - (cheek?.centre.y ?? 0))
+      const outs = cheeks.map(({ x, y }) => Math.hypot(centre.x - x, centre.y - y))
+      const out = Math.min(...outs)
+      const { x, y } = cheeks[outs.indexOf(out)] ?? { x: 0, y: 0 }
+      turns[outs.indexOf(out)]?.push((Math.atan2(centre.y - y, centre.x - x) * 180) / Math.PI)
       expect(out - radius - outerRing.grooveBottomDiameter / 2).toBeWithin(1e-9, outerRing.wall / 2 - radius)
       expect(out + radius).toBeLessThan(outerRing.outsideDiameter / 2 - radius)
+    }
+    // The grain of both lies alike, so each template has its screws midway between those of the other.
+    const [one = [], other = []] = turns
+    expect(other).toHaveLength(one.length)
+    for (const turn of other) {
+      const apart = one.map((each) => Math.abs(((each - turn + 540) % 360) - 180))
+      expect(Math.min(...apart)).toBeWithin(1e-6, 180 / one.length)
     }
   })
 
@@ -394,9 +405,18 @@ test('for a narrow screen no text meets another or leaves its part, and template
         // Lines are as wide on a screen, however large what they show is.
         for (const { drawing } of parts) expect(drawing.width).toBe(92)
         const said = new Set(textsOn(drawingOf(view, made, 'a4')).map(({ text }) => text))
+        // Each part says what its figures and signs mean: on a screen it may stand there alone.
+        const { units } = made.bearing.resolved.input
+        const unit = `sizes in ${units === 'mm' ? 'mm' : 'inches'}, each drawing at its own scale`
+        const labelsOf = (words: readonly string[]) => words.slice(0, words.indexOf(unit))
+        for (const { words } of parts) {
+          expect(words).toContain(unit)
+          expect(words.slice(words.indexOf(unit) + 1)).toEqual(signMeanings(labelsOf(words)))
+        }
         // The word at an arrow means nothing away from it, so it says more there.
         const spoken = (words: string) => (words === 'arrow: along the grain' ? 'grain' : words.replace(/^\d+: /, ''))
-        for (const words of parts.flatMap((part) => [part.title, ...part.words])) expect(said).toContain(spoken(words))
+        for (const words of parts.flatMap((part) => [part.title, ...labelsOf(part.words)]))
+          expect(said).toContain(spoken(words))
       }
     }),
     { numRuns: 60 },
@@ -526,7 +546,7 @@ describe('whose sheet it is', () => {
       const texts = textsOn(drawingOf(view, made, 'a4')).map(({ text }) => text)
       const titles = textsOn(drawingOf(view, made, 'a4')).filter(({ bold, height }) => bold === true && height === 3.5)
       // Each of both set-blocks is cut out on its own, and says how long it is.
-      const pairs = texts.filter((text) => /^done [\d.]+$/.test(text)).length
+      const pairs = texts.filter((text) => /^done [\d.]+ (?:mm|in)$/.test(text)).length
       expect(texts.filter((text) => text === code)).toHaveLength(titles.length + pairs)
       expect(texts.filter((text) => text === `code ${code}, Racewright ${version}, sizes in mm`)).toHaveLength(
         titles.length,

@@ -1,12 +1,14 @@
 import fc from 'fast-check'
 import { describe, expect, test } from 'vitest'
 import type { RadialInput } from '#shared/bearing/arrangements/radial/input.ts'
-import { DIMENSION_SYMBOLS } from '#shared/bearing/dimensions.ts'
+import { type Design, nameOf } from '#shared/bearing/arrangements.ts'
+import { DIMENSION_SYMBOLS, type DimensionKey } from '#shared/bearing/dimensions.ts'
+import { GENERAL_TOLERANCES } from '#shared/data/general-tolerances.ts'
 import { inUnits, mm } from '#shared/units/length.ts'
 import { PAPERS, type Paper } from '#src/drawings/papers.ts'
 import { faceView } from '#src/drawings/sheets/face.ts'
 import { halfSection } from '#src/drawings/sheets/half-section.ts'
-import { drawingOf } from '#src/drawings/views.ts'
+import { drawingOf, narrowParts } from '#src/drawings/views.ts'
 import { toSvg } from '#src/drawings/writers/svg.ts'
 import { cagedDesigned, designed, valid, validOfAny } from '#tests/support/designed.ts'
 import {
@@ -179,6 +181,58 @@ test('the two halves of a split ring are hatched apart, and the ball is not hatc
   }
 })
 
+type Chain = readonly [clearance: number, sizes: readonly DimensionKey[]]
+
+/** Every clearance between parts whose sizes have no limits of their own: the larger sizes less the smaller. */
+function chainsOf(made: Design): readonly Chain[] {
+  const { ballDiameter } = made.bearing.resolved
+  const sizes = new Map(made.dimensions.map(({ key, value }) => [key, value]))
+  const of = (key: DimensionKey): number => sizes.get(key) ?? Number.NaN
+  const less = (outer: DimensionKey, inner: DimensionKey): Chain => [of(outer) - of(inner), [outer, inner]]
+  switch (nameOf(made.bearing.resolved.input)) {
+    case 'radial':
+      return [less('outerRing.landDiameter', 'innerRing.landDiameter')]
+    case 'caged':
+      return [
+        less('outerRing.landDiameter', 'cage.outsideDiameter'),
+        less('cage.boreDiameter', 'innerRing.landDiameter'),
+        [of('cage.pocketDiameter') - ballDiameter, ['cage.pocketDiameter']],
+      ]
+    case 'roller':
+      return [
+        less('outerRing.width', 'rollerLength'),
+        less('outerRing.width', 'innerRing.width'),
+        less('cheeks.holeDiameter', 'innerRing.boreDiameter'),
+        less('innerRing.trackDiameter', 'cheeks.holeDiameter'),
+      ]
+    case 'thrust':
+      return [[of('plateGap'), ['plates.grooveDepth', 'plates.grooveDepth']]]
+  }
+}
+
+test('sizes under the general tolerance close no clearance, however they come out: those that could are cut to one another', () => {
+  const inputs = fc.oneof(likelyInput, likelyRollers, likelyPlates, likelyCaged)
+  fc.assert(
+    fc.property(validOfAny(inputs), (made) => {
+      const notes = narrowParts('assembly', made).flatMap(({ words }) => words)
+      const sizes = new Map(made.dimensions.map(({ key, value }) => [key, value]))
+      for (const [clearance, keys] of chainsOf(made)) {
+        const symbols = keys.map((key) => DIMENSION_SYMBOLS[key])
+        const isFitted = notes.some((note) =>
+          symbols.every((symbol) => /^(?:Cut|Open|Drill) /.test(note) && note.split(/[ .:,]+/).includes(symbol)),
+        )
+        if (isFitted) continue
+        const worst = keys.reduce((sum, key) => {
+          const size = sizes.get(key) ?? Number.NaN
+          return sum + (GENERAL_TOLERANCES.rows.find(({ upTo }) => size <= upTo)?.plusMinus ?? Number.NaN)
+        }, 0)
+        expect(clearance, `${symbols.join(', ')}`).toBeGreaterThan(worst)
+      }
+    }),
+    { numRuns: 200 },
+  )
+})
+
 describe('rollers between plain rings', () => {
   /** Full size: the half section alone, round the middle of the axis. */
   const { bearing } = designed(ROLLERS)
@@ -244,9 +298,9 @@ test.each([100, 200])('of a roller of %i mm only the end is enlarged, and always
     const [, view, drawn, real] = /^(.+) \((\d+):(\d+)\)$/.exec(text) ?? []
     return view === undefined ? [] : [{ view, factor: Number(drawn) / Number(real) }]
   })
-  const views = scales.filter(({ view }) => view !== 'X')
+  const views = scales.filter(({ view }) => view !== 'detail X')
   expect(views).toHaveLength(2)
-  const enlarged = scales.find(({ view }) => view === 'X')?.factor
+  const enlarged = scales.find(({ view }) => view === 'detail X')?.factor
   for (const { factor } of views) expect(enlarged).toBeGreaterThan(factor)
 })
 
