@@ -461,7 +461,7 @@ describe('before the lathe', () => {
     expect(await page.locator('[name="making.woods.outerRing.species"]').inputValue()).toBe('maple-sugar')
     // What is left open is counted as something, and the page says as what.
     const counted = page.locator('[name="making.woods.outerRing.construction"] option').first()
-    await eventually(async () => expect(await wordsOf(counted)).toMatch(/^not chosen: counted as .* board$/))
+    await eventually(async () => expect(await wordsOf(counted)).toMatch(/^usual: .* board$/))
     expect(await wordsOf(page.locator('.summary'))).toMatch(/of 100/)
     expect(await wordsOf(page.locator('main'))).not.toContain('`')
     await page.locator('#take-advice').click()

@@ -8,6 +8,7 @@ import { useReply } from '#src/kiosk/reply.ts'
 import { later } from '#src/kiosk/second-script.ts'
 import type { StageProps } from '#src/kiosk/stage.ts'
 import { Answered, NoBearing, Summary, Warnings } from '#src/kiosk/waiting.tsx'
+import { inUnit } from '#src/words/kiosk/page.ts'
 
 /** The balls that a maker has: which of them to use, and in what order. */
 export function BallsStage({ job, derived, change }: StageProps) {
@@ -28,7 +29,7 @@ export function BallsStage({ job, derived, change }: StageProps) {
   return (
     <div class="columns">
       <form autocomplete="off" onSubmit={(event) => event.preventDefault()}>
-        <label for={id}>{words.measured(terms)}</label>
+        <label for={id}>{inUnit(words.measured(terms), units)}</label>
         <textarea
           id={id}
           name="lot"

@@ -15,6 +15,8 @@ export function CutForm(of: {
   readonly reply: Awaited
   readonly units: Units
   readonly ofCut: string
+  /** Whether anything was read or cut. */
+  readonly isRead: boolean
   readonly onCut: (cut: Cut) => void
 }) {
   const step = of.reply.kind === 'answer' ? part(of.reply.body['nextStep']) : {}
@@ -23,7 +25,7 @@ export function CutForm(of: {
   const [tool, setTool] = useState<ToolName>()
   const [strokes, setStrokes] = useState(0)
   const [fault, setFault] = useState<string>()
-  const chosen = tool ?? (step['with'] === 'sharp-tool' ? 'sharp-tool' : 'abrasive')
+  const chosen = tool ?? (step['with'] === 'sharp-tool' || !of.isRead ? 'sharp-tool' : 'abrasive')
   const depth =
     typed ??
     (Number.isFinite(advised) ? String(Number.parseFloat(decimalFigure(lengthOf(advised, of.units), of.units))) : '')

@@ -50,7 +50,7 @@ export function FindBearing({ job, derived, change }: FindProps) {
         words.counts(terms),
         query.counts.length > 0 ? words.readAs(query.counts) : words.countsHint(hasTable),
       )}
-      {isOpen && query.sizes.length > 0 && (
+      {isOpen && query.sizes.length > 0 && Object.keys(query.faults).length === 0 && (
         <>
           <Best query={query} job={job} derived={derived} change={change} />
           {hasTable && query.counts.length > 0 && <Table query={query} job={job} derived={derived} change={change} />}

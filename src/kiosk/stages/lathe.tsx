@@ -41,16 +41,17 @@ export function LatheStage({ job, derived, change, show }: StageProps) {
     change(withRing(ringJob, entered))
     document.getElementById('advice')?.scrollIntoView({ block: 'nearest' })
   }
+  const isRead = states.length > 1 || readingsIn(states) > 0
   const cut = (
     <CutForm
       key={`cut ${isOf}`}
       reply={reply}
       units={units}
       ofCut={terms.ofCut}
+      isRead={isRead}
       onCut={(made) => take(withCut(made))}
     />
   )
-  const isRead = states.length > 1 || readingsIn(states) > 0
   const isCutNext = reply.kind === 'answer' && reply.body['action'] === 'cut'
   return (
     <div class="lathe">

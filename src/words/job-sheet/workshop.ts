@@ -163,11 +163,11 @@ export function care(arrangement: ArrangementName, shut: Shut | undefined): Oper
   const brushed =
     shut === undefined
       ? `Brush out the dust, and wax the ${raceway.many} again when it runs rough`
-      : `${SHUT[shut]} Brush the dust out from the side, and rub a little wax on the ${element.many} where they show when it runs rough`
+      : `${SHUT[shut]} Brush the dust out from the side${arrangement === 'caged' ? '' : `, and rub a little wax on the ${element.many} where they show when it runs rough`}`
   return {
     title: 'Keep it running',
     tool: 'a brush, hard paste wax, a rule',
-    how: `Turn it by hand now and then. Keep it out of the sun, and away from heaters and damp. ${brushed}. Never oil wood that ${element.many} run on: it swells. Once a year, in the driest month and in the dampest, measure ${MEASURED_LATER[arrangement]} again, and write it on the job sheet.`,
+    how: `Turn it by hand now and then. Keep it out of the sun, and away from heaters and damp. ${brushed}. Never oil wood that ${element.many} run on: it swells. Twice a year, in the driest month and in the dampest, measure ${MEASURED_LATER[arrangement]} again${shut === undefined ? '' : ', from the side'}, and write what you find on the job sheet.`,
     check: 'It turns freely all the way round, as it did when it was new, and nothing is cracked.',
     mistake: {
       looksLike: 'It goes stiff in one season.',

@@ -102,7 +102,7 @@ export function valueName(text: string): string | undefined {
 
 /** A choice that is left open, and what stands for it where something does. */
 export const notChosen = (counted: string | undefined): string =>
-  counted === undefined ? PLACE.unknown : `${PLACE.unknown}: counted as ${valueName(counted) ?? counted}`
+  counted === undefined ? PLACE.unknown : `usual: ${valueName(counted) ?? counted}`
 
 /** How a bearing may be held, for the choices of a form. */
 export function holdChoices(arrangement: ArrangementName, terms: Terms) {
