@@ -203,7 +203,7 @@ export function assemblyNotes(facts: NoteFacts, say: Size): readonly string[] {
     ...(hasPinnedCheeks ? [`Cheeks on thin pins, glued into the outer ring alone ${TRADE_SIGN}.`] : []),
     ...(mounting ? seatNotes(mounting, size) : []),
     ...(plateMounting ? pinNotes(plateMounting, size) : []),
-    `Other sizes, in ${units}: ${general.map(({ upTo, plusMinus }) => `±${say(plusMinus)} up to ${say(upTo)}`).join(', ')} (ISO 2768-1, class c)${signOf(ALL_SOURCES[GENERAL_TOLERANCES.source].standing)}. Sizes in brackets follow from others.`,
+    `Other sizes but those of plugs, in ${units}: ${general.map(({ upTo, plusMinus }) => `±${say(plusMinus)} up to ${say(upTo)}`).join(', ')} (ISO 2768-1, class c)${signOf(ALL_SOURCES[GENERAL_TOLERANCES.source].standing)}. Sizes in brackets follow from others.`,
   ]
 }
 

@@ -439,7 +439,7 @@ test('design, job sheet and template show the same figures, and those that the m
         .join(' ')
       const fastened = split?.screws ?? cheekScrews
       if (fastened !== undefined) expect(notes).toContain(`${fastened.count} screws ${fastened.size} × `)
-      const drawn = /Shaft: \w+, Ø([\d.]+), in a bore cut to Ø([\d.]+) /.exec(notes)?.slice(1).map(Number)
+      const drawn = /Shaft: \w+, Ø([\d.]+) (?:in|mm), in a bore cut to Ø([\d.]+) /.exec(notes)?.slice(1).map(Number)
       expect(drawn === undefined).toBe(mounting === undefined)
       if (isOfPlates(ours)) {
         const { making } = answer as unknown as { making: PlatePlan }

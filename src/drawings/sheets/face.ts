@@ -169,6 +169,13 @@ export function driveHolesIn(drive: DriveSeat | undefined, others: HoleCircle | 
   }
 }
 
+/** The screws of both cheeks, as holes from one side meet them: those of one stand between those of the other. */
+export const screwsOfBothCheeks = (one: HoleCircle): HoleCircle => ({
+  ...one,
+  count: 2 * one.count,
+  first: FIRST,
+})
+
 /** Below on the right: there its label has room. */
 const WANTED = -45
 /** So much farther from the other holes is worth a place farther from there [degrees of either]. */

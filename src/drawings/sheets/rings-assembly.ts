@@ -7,7 +7,7 @@ import type { Stock } from '#shared/making/stock.ts'
 import { apart, CAPTIONS } from '#src/words/drawing.ts'
 import { type Assembled, gapToNote } from './assembly.ts'
 import { deviationsOf } from './deviations.ts'
-import { driveHolesIn, faceView, fastenersIn } from './face.ts'
+import { driveHolesIn, faceView, fastenersIn, screwsOfBothCheeks } from './face.ts'
 import { grooveDetail, mostOfDetail } from './groove-detail.ts'
 import { type DrawnRings, halfSection, overallHalf } from './half-section.ts'
 import { mostOfRollerDetail, rollerDetail, rollerEnd } from './roller-detail.ts'
@@ -70,7 +70,8 @@ function drawnRings(
   const { radialInternalClearance: play, resolved } = bearing
   const mounting = resolved.input.making && mountingOf(bearing)
   const fasteners = fastenersIn(split, cheekScrews)
-  const holes = [fasteners, driveHolesIn(mounting?.drive, fasteners)].filter((each) => each !== undefined)
+  const inTheWay = fasteners && cheekScrews ? screwsOfBothCheeks(fasteners) : fasteners
+  const holes = [fasteners, driveHolesIn(mounting?.drive, inTheWay)].filter((each) => each !== undefined)
   const screws = split?.screws ?? cheekScrews
   const circle = split?.screwCircle ?? cheekScrews?.screwCircle
   return {

@@ -91,6 +91,16 @@ describe('a figure for a frame', () => {
   })
 })
 
+test.each(['assembly', 'templates', 'gauges'])(
+  'no line in the lists of the %s ends between a figure and its unit',
+  async (view) => {
+    const { text } = await ask(`${await sharedApp()}/v1/drawings/${view}.html?${QUERY}`)
+    const items = [...text.matchAll(/<li>([^<]*)/g)].map(([, line = '']) => line)
+    expect(items.some((line) => /\d\u00a0(?:in|mm)/.test(line))).toBe(true)
+    expect(items.filter((line) => /\d (?:in|mm)(?![\w/])/.test(line))).toEqual([])
+  },
+)
+
 describe('what cannot be drawn', () => {
   test.each(['/v1/drawings/wheels.svg', '/v1/drawings/assembly.bmp', '/v1/drawings/assembly'])(
     '%s is not there',

@@ -629,8 +629,17 @@ describe('what the plan of making adds', () => {
             if (other !== hole) expect(away(hole.centre, other.centre)).toBeGreaterThan(hole.radius + other.radius)
         }
         const { cheekScrews } = stockOf(made.bearing)
-        if (cheekScrews !== undefined && isOfRollers(made))
-          expect(drilled.length).toBeGreaterThanOrEqual(drive.count + cheekScrews.count)
+        if (cheekScrews === undefined || !isOfRollers(made)) return
+        expect(drilled.length).toBeGreaterThanOrEqual(drive.count + cheekScrews.count)
+        // Those of the cheek that is not seen come from the other side, midway between these.
+        const turnOf = ({ x, y }: Point) => Math.atan2(y - middle.centre.y, x - middle.centre.x) - Math.PI / 2
+        const isDrive = ({ centre }: { readonly centre: Point }) =>
+          Math.abs(Math.sin((cheekScrews.count * turnOf(centre)) / 2 - Math.PI / 2)) > 1e-6
+        for (const hole of holes.filter(isDrive)) {
+          const step = (2 * Math.PI) / cheekScrews.count
+          const off = Math.abs(turnOf(hole.centre) - step * Math.round(turnOf(hole.centre) / step))
+          expect(off * (drive.circle / 2)).toBeGreaterThan(hole.radius + cheekScrews.shankDiameter / 2)
+        }
       }),
       { numRuns: 60 },
     )
