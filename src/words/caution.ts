@@ -1,3 +1,4 @@
+import type { FittedRing } from '#shared/questions/fit/fit-setup.ts'
 import { BEARING_CAUTIONS, type CautionWords, inTerms } from './bearing-caution.ts'
 import type { Terms } from './terms.ts'
 
@@ -45,5 +46,12 @@ export const cautionName = (code: string): string => NAMES[code as CautionCode]
 
 export const cautionSentence = (code: CautionCode, terms: Terms): string => inTerms(CAUTIONS[code], terms)
 
-/** Beside an advice to sand. */
-export const sandingCaution = (terms: Terms): string => cautionSentence('sanding-inside', terms)
+/** Beside an advice to sand. Only an outer ring is sanded inside. */
+export function sandingCaution(ring: FittedRing, terms: Terms): string {
+  if (ring === 'outer' && terms.part.one === 'ring') return cautionSentence('sanding-inside', terms)
+  const hold =
+    terms.raceway.one === 'track'
+      ? 'the block by its handle'
+      : 'the strip of abrasive by its two ends, never wound round a finger'
+  return `Hold ${hold}, on the side where the wood runs away from your hand.`
+}

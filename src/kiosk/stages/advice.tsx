@@ -37,7 +37,7 @@ export function Advice(of: {
               <p class="summary">{textOf(answer['summary'])}</p>
               {!of.isRead && <p>{later()?.firstCut(of.derived, ringOf(answer))}</p>}
               {isSure && part(answer['nextStep'])['with'] === 'abrasive' && (
-                <p class="fault">{later()?.sandingCaution(terms)}</p>
+                <p class="fault">{later()?.sandingCaution(ringOf(answer), terms)}</p>
               )}
               {of.before !== undefined && <p class="fault">{of.before}</p>}
               {isSure && answer['reason'] === 'in-band' && (
