@@ -2,7 +2,9 @@ import type { Design } from '#shared/bearing/arrangements.ts'
 import { namesIn, valueAt } from '#shared/bearing/field.ts'
 import type { Mm } from '#shared/units/length.ts'
 import { roundedIn } from '#shared/units/rounded.ts'
+import type { WayBack } from '#src/http/problem.ts'
 import { fragmentText } from '#src/http/query-text.ts'
+import { ON_THE_PAGE } from '#src/words/problem.ts'
 
 /** Of the fragment of an address that holds a bearing or a whole job. */
 export const JOB_VERSION = '1'
@@ -34,4 +36,10 @@ export function bearingAddress(publicUrl: string | null, bearing: object, design
     .map((values) => fragmentText({ v: JOB_VERSION, ...Object.fromEntries(values) }))
     .map((fragment) => fragment && `${publicUrl}/#${fragment}`)
     .find((address) => address !== undefined && address.length <= MOST_BYTES)
+}
+
+/** The page with the bearing of a query for a sheet, however wrong it is: there each field says what is wrong. */
+export function wayToBearing(query: URLSearchParams): WayBack {
+  const stated = [...query].filter(([name]) => !OF_SHEET.includes(name))
+  return { address: `/#${fragmentText({ v: JOB_VERSION, ...Object.fromEntries(stated) }) ?? ''}`, words: ON_THE_PAGE }
 }

@@ -8,9 +8,10 @@ h1{font-size:1.5rem;margin:.5rem 0}h2{font-size:1.3rem;margin:2rem 0 .5rem}h3{fo
 section{border-top:2px solid var(--rule);padding:1rem 0;scroll-margin-top:1rem}
 code,pre,textarea{font:.9rem/1.45 'DejaVu Sans Mono',monospace}
 code{background:var(--soft);padding:.05rem .25rem;overflow-wrap:anywhere}
-pre{background:var(--soft);padding:.75rem;overflow:auto;max-height:24rem;margin:.5rem 0}
+pre{background:var(--soft);padding:.75rem;overflow:auto;max-height:24rem;margin:.5rem 0;white-space:pre-wrap;overflow-wrap:anywhere}
 textarea{width:100%;box-sizing:border-box;min-height:9rem;background:var(--soft);color:var(--ink);border:1px solid var(--rule)}
 select,button{font:inherit;min-height:2.75rem;padding:0 1rem;max-width:100%}
+button{background:var(--link);color:var(--paper);border:1px solid var(--link);border-radius:.4rem;cursor:pointer}
 table{border-collapse:collapse;width:100%;margin:.5rem 0}
 th,td{text-align:left;vertical-align:top;padding:.25rem .5rem .25rem 0;border-bottom:1px solid var(--rule);font-weight:400}
 thead th{font-size:.85rem;font-weight:700}

@@ -16,7 +16,7 @@ import { FaultList } from './fault-list.ts'
 import { findFaults } from './faults.ts'
 import { themeOf, wholeStyle } from './html.ts'
 import { HTML_TYPE, JSON_TYPE, mediaType } from './media-type.ts'
-import { notValid, ProblemError, problem } from './problem.ts'
+import { notValid, ProblemError, problem, type WayBack } from './problem.ts'
 import { bodyOf } from './query.ts'
 import { queryNames } from './query-names.ts'
 import { type QueryParameter, queryParameters } from './query-parameters.ts'
@@ -90,6 +90,8 @@ type ComputingRoute<Schema extends ComputingSchema> = {
   readonly script?: string
   /** What people call the place of a fault, on the page of a refusal. */
   readonly nameOf?: (path: string, query: unknown) => string | undefined
+  /** Where people correct what a query asks for, on the page of a refusal. */
+  readonly wayBack?: (query: URLSearchParams) => WayBack
   /** Parts of the path, `:view` say, each of which names one of a few things; with any other name it is a 404. */
   readonly choices?: Readonly<Record<string, Choice>>
   readonly handler: (
@@ -197,7 +199,7 @@ function queryRoute<Schema extends ComputingSchema>(
   route: ComputingRoute<Schema>,
   operationId: string,
 ): void {
-  const { choices, style, script, nameOf } = route
+  const { choices, style, script, nameOf, wayBack } = route
   const { body, response, ...words }: ComputingSchema = route.schema
   const answer = answering(app, route)
   const policyOf = policies(app, route)
@@ -205,7 +207,14 @@ function queryRoute<Schema extends ComputingSchema>(
     const policy = policyOf(HTML_TYPE)
     if (style === undefined || policy === undefined || !asksForPage(route, request)) return undefined
     const { query } = request
-    return { style, script, theme: themeOf(query), policy, nameOf: (path: string) => nameOf?.(path, query) }
+    return {
+      style,
+      script,
+      theme: themeOf(query),
+      policy,
+      nameOf: (path: string) => nameOf?.(path, query),
+      wayBack: wayBack?.(new URLSearchParams(/\?.*/.exec(request.url)?.[0])),
+    }
   }
   const schemaNames = schemaNamesOf(app)
   const names = queryNames(body, schemaNames.byId)

@@ -4,7 +4,7 @@ import { type Static, Type } from 'typebox'
 import { setAnswerHeaders } from './answer-headers.ts'
 import { escaped, type PageParts, page } from './html.ts'
 import { refTo } from './schema.ts'
-import { CANNOT_BE_SHOWN, hasErrors } from './sentences.ts'
+import { CANNOT_BE_SHOWN, hasErrors, toDo } from './sentences.ts'
 
 declare module 'fastify' {
   interface FastifyContextConfig {
@@ -13,11 +13,16 @@ declare module 'fastify' {
   }
 }
 
+/** A link, with its words. */
+export type WayBack = { readonly address: string; readonly words: string }
+
 /** What a page of a refusal has beside the refusal. */
 type ProblemPage = PageParts & {
   readonly policy: string
   /** What people call the place of a fault; undefined where it has no name but that of the input. */
   readonly nameOf?: ((path: string) => string | undefined) | undefined
+  /** Where a person can correct the request. */
+  readonly wayBack?: WayBack | undefined
 }
 
 /** One error in the input: where it is (a JSON pointer, '' for the whole input) and what is wrong. */
@@ -127,16 +132,18 @@ export function sendProblem(
 
 /** The same for a person, in the frame or the window in which the answer would have been. */
 function problemPage(detail: string, faults: readonly Fault[], parts: ProblemPage): string {
+  const { wayBack } = parts
   const heading = faults.length === 0 ? detail : CANNOT_BE_SHOWN
   const rows = faults.map(({ path, message }) => {
     const name = parts.nameOf?.(path) ?? path.slice(1).replaceAll('/', '.')
-    return `<li>${name === '' ? '' : `<b>${escaped(name)}:</b> `}${escaped(message)}</li>`
+    return `<li>${name === '' ? '' : `<b>${escaped(name)}:</b> `}${escaped(wayBack === undefined ? message : toDo(message))}</li>`
   })
   const list = rows.length === 0 ? '' : `<ul>${rows.join('')}</ul>`
+  const link = wayBack && `<p><a href="${escaped(wayBack.address)}">${escaped(wayBack.words)}</a></p>`
   return page(
     heading,
     parts,
-    `<main id="answer" class="refused"><div role="alert"><h1>${escaped(heading)}</h1>${list}</div></main>`,
+    `<main id="answer" class="refused"><div role="alert"><h1>${escaped(heading)}</h1>${list}</div>${link ?? ''}</main>`,
   )
 }
 

@@ -8,6 +8,9 @@
 /** @param allowed what the value must be; @param quoted the value that was given */
 export const mustBe = (allowed: string, quoted: string): string => `must be ${allowed}; ${quoted} was given`
 
+/** The same for a person who is led to the field with the value: `must be a whole number …; 2 was given` becomes `Enter a whole number ….` */
+export const toDo = (message: string): string => message.replace(/^must be (.+); .+ was given$/, 'Enter $1.')
+
 /** @param nearest the choice that was probably meant */
 export const mustBeOneOf = (choices: readonly string[], quoted: string, nearest?: string): string => {
   const message = mustBe(oneOf(choices), quoted)

@@ -1,7 +1,7 @@
 import type { FastifyPluginAsyncTypebox } from '@fastify/type-provider-typebox'
 import type { FastifyRequest } from 'fastify'
 import { design } from '#shared/bearing/arrangements.ts'
-import { bearingAddress } from '#src/api/bearing-address.ts'
+import { bearingAddress, wayToBearing } from '#src/api/bearing-address.ts'
 import { toDesignInput } from '#src/api/design-input.ts'
 import { faultName } from '#src/api/fault-name.ts'
 import { refusedDesign } from '#src/api/refusal.ts'
@@ -27,6 +27,7 @@ export const drawingsRoute: FastifyPluginAsyncTypebox = async (app) => {
     },
     style: FIGURE_STYLE,
     nameOf: faultName,
+    wayBack: wayToBearing,
     mediaTypes: (request) => [FORMATS[named(request).format]],
     schema: {
       operationId: 'drawing',

@@ -1,6 +1,6 @@
 import type { FastifyPluginAsyncTypebox } from '@fastify/type-provider-typebox'
 import { design } from '#shared/bearing/arrangements.ts'
-import { bearingAddress } from '#src/api/bearing-address.ts'
+import { bearingAddress, wayToBearing } from '#src/api/bearing-address.ts'
 import { toDesignInput } from '#src/api/design-input.ts'
 import { faultName } from '#src/api/fault-name.ts'
 import { refusedDesign } from '#src/api/refusal.ts'
@@ -18,6 +18,7 @@ export const jobSheetRoute: FastifyPluginAsyncTypebox = async (app) => {
     get: true,
     style: STYLE,
     nameOf: faultName,
+    wayBack: wayToBearing,
     mediaTypes: offeredTypes,
     schema: {
       operationId: 'jobSheet',
