@@ -59,6 +59,14 @@ export function percent(ratio: number): string {
   return withMinus(`${toDecimals(ratio * 100, 1)} %`)
 }
 
+/** The same to whole hundredths, for figures that are compared in one sentence: `34 %`, `less than 1 %`. */
+export function wholePercent(ratio: number): string {
+  const rounded = Math.round(ratio * 100)
+  if (rounded === 0 && ratio > 0) return 'less than 1 %'
+  if (rounded === 100 && ratio < 1) return 'more than 99 %'
+  return `${rounded} %`
+}
+
 /** A chance that was worked out of readings: nothing is ever quite certain. */
 export const certainty = (chance: number): string => percent(Math.min(Math.max(chance, 1e-9), 1 - 1e-9))
 

@@ -12,7 +12,7 @@ import type { WhyTrials } from '#shared/questions/tolerance/nearly-linear.ts'
 import type { ToleranceRefusal } from '#shared/questions/tolerance/refusal.ts'
 import type { ToleranceCheck } from '#shared/questions/tolerance/tolerance-check.ts'
 import { type Mm, mm, type Units } from '#shared/units/length.ts'
-import { capitalised, figure, percent, withMinus } from './figure.ts'
+import { capitalised, figure, percent, wholePercent, withMinus } from './figure.ts'
 import { signNote, TRADE_SIGN } from './standing.ts'
 import { type Terms, termsOf } from './terms.ts'
 
@@ -132,7 +132,7 @@ export function advice(check: ToleranceCheck): string {
 }
 
 const decision = (what: string, name: CauseName, { share }: Sensitivity, terms: Terms): string =>
-  `${capitalised(percent(share))} of the scatter of the ${what} comes from ${causeName(name, terms)}. ${remedy(name, terms)}`
+  `${capitalised(wholePercent(share))} of the scatter of the ${what} comes from ${causeName(name, terms)}. ${remedy(name, terms)}`
 
 /** The remedy for an inner ring that often binds. */
 export const bindsOften = ({ value }: Chance, { play, element }: Terms): string =>
