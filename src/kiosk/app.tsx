@@ -77,7 +77,12 @@ export function App({ store }: { readonly store: JobStore }) {
           ))}
         <View job={job} derived={derived} change={store.change} show={store.show} />
         {job.stage === 'bearing' && <Example change={store.change} />}
-        <Steps at={at} terms={derived.terms} isRefused={derived.refusals.length > 0} go={go} />
+        <Steps
+          at={at}
+          terms={derived.terms}
+          correctAt={derived.refusals.length > 0 ? derived.correctAt[0] : undefined}
+          go={go}
+        />
         <Messages class="cautions" title={SHELL.cautions} texts={derived.cautions} />
       </main>
     </>
@@ -165,12 +170,12 @@ function StageList({ current, terms, go }: GoProps & { readonly current: Stage }
 const MARGIN = 60
 
 /** To the stage before, and to the next. Of a bearing that cannot be, every stage but the first has nothing: the way back comes first. */
-function Steps({ at, terms, isRefused, go }: GoProps & { readonly at: number; readonly isRefused: boolean }) {
+function Steps({ at, terms, correctAt, go }: GoProps & { readonly at: number; readonly correctAt: Stage | undefined }) {
   const [before, after] = [STAGES[at - 1], STAGES[at + 1]]
   return (
     <p class="steps">
-      {isRefused && before && (
-        <button type="button" class="go" onClick={() => go('bearing')}>
+      {correctAt && correctAt !== STAGES[at] && (
+        <button type="button" class="go" onClick={() => go(correctAt)}>
           {SHELL.correct}
         </button>
       )}
@@ -181,7 +186,7 @@ function Steps({ at, terms, isRefused, go }: GoProps & { readonly at: number; re
       )}
       {after && (
         // At the lathe what comes next hangs on the readings: the advice has that button.
-        <button type="button" class={isRefused || STAGES[at] === 'lathe' ? undefined : 'go'} onClick={() => go(after)}>
+        <button type="button" class={correctAt || STAGES[at] === 'lathe' ? undefined : 'go'} onClick={() => go(after)}>
           {SHELL.next}: {stageName(after, terms)}
         </button>
       )}

@@ -30,12 +30,17 @@ export function TextField(of: {
         onInput={({ currentTarget }) => of.onInput(currentTarget.value)}
       />
       <small id={`${id}-hint`}>{of.hint}</small>
-      <p class="fault" id={`${id}-fault`} role="alert">
-        {of.fault}
-      </p>
+      <Fault id={`${id}-fault`} text={of.fault} />
     </div>
   )
 }
+
+/** What is wrong with a field; empty as long as nothing is. */
+const Fault = (of: { readonly id?: string; readonly text: string | undefined }) => (
+  <p class="fault" id={of.id} role="alert">
+    {of.text}
+  </p>
+)
 
 /** One of a few, as buttons in a row. */
 export function Picks<Value extends string>(of: {
@@ -43,6 +48,7 @@ export function Picks<Value extends string>(of: {
   readonly name: string
   readonly options: readonly { readonly value: Value; readonly label: string; readonly picture?: ComponentChildren }[]
   readonly value: string
+  readonly fault?: string | undefined
   readonly isTall?: boolean
   readonly onPick: (value: Value) => void
 }) {
@@ -64,6 +70,7 @@ export function Picks<Value extends string>(of: {
           </span>
         </label>
       ))}
+      <Fault text={of.fault} />
     </fieldset>
   )
 }
@@ -74,6 +81,7 @@ export function Choice(of: {
   readonly name: string
   readonly value: string
   readonly hint?: string
+  readonly fault?: string | undefined
   readonly options: readonly { readonly value: string; readonly label: string }[]
   readonly onPick: (value: string) => void
 }) {
@@ -85,7 +93,8 @@ export function Choice(of: {
         id={id}
         name={of.name}
         value={of.value}
-        aria-describedby={`${id}-hint`}
+        aria-invalid={of.fault !== undefined}
+        aria-describedby={`${id}-fault ${id}-hint`}
         onChange={({ currentTarget }) => of.onPick(currentTarget.value)}
       >
         {of.options.map(({ value, label }) => (
@@ -95,6 +104,7 @@ export function Choice(of: {
         ))}
       </select>
       <small id={`${id}-hint`}>{of.hint}</small>
+      <Fault id={`${id}-fault`} text={of.fault} />
     </div>
   )
 }
@@ -132,9 +142,7 @@ export function Stepper(of: {
       <button type="button" class="step" aria-label={of.more} onClick={() => of.onStep(1)}>
         +
       </button>
-      <p class="fault" id={id} role="alert">
-        {of.fault}
-      </p>
+      <Fault id={id} text={of.fault} />
     </fieldset>
   )
 }

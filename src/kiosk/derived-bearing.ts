@@ -22,6 +22,7 @@ import { type BearingTexts, WOODS } from '#src/kiosk/job/job.ts'
 import { BEARING_CAUTIONS, cautionCodes, inTerms } from '#src/words/bearing-caution.ts'
 import { bearingFacts } from '#src/words/bearing-facts.ts'
 import { bearingName, fieldName } from '#src/words/kiosk/bearing.ts'
+import type { STAGE_NAMES } from '#src/words/kiosk/page.ts'
 import { refusalSentence } from '#src/words/refusal.ts'
 import { TERMS, type Terms } from '#src/words/terms.ts'
 import { warningSentence } from '#src/words/warning.ts'
@@ -46,6 +47,8 @@ export interface DerivedBearing {
   /** Its name in one line; empty where there is none. */
   readonly name: string
   readonly refusals: readonly string[]
+  /** The steps that have the fields in which to correct it. */
+  readonly correctAt: readonly (keyof typeof STAGE_NAMES)[]
   readonly warnings: readonly Notice[]
   readonly cautions: readonly string[]
   /** Sizes that a year decides are still to come. */
@@ -73,7 +76,8 @@ export function useDerivedBearing(bearing: BearingTexts): DerivedBearing {
       isWaiting: reply.kind === 'waiting',
       isUnreached: reply.kind !== 'waiting',
     }
-  if (reply.kind === 'problem') return { ...derive(read, bearing, undefined), refusals: reply.messages }
+  if (reply.kind === 'problem')
+    return { ...derive({ ...read, faults: reply.faults }, bearing, undefined), refusals: reply.messages }
   const filled = reply.kind === 'answer' ? readBearing(textsOf(part(reply.body['input']))) : read
   const made = derive(read, bearing, filled)
   if (reply.kind !== 'answer') return made
@@ -124,6 +128,7 @@ function derive(read: ReadBearing, bearing: BearingTexts, filled: ReadBearing | 
       made === undefined || made.ok
         ? [...read.faults].map(([at, fault]) => `${fieldName(at, terms) ?? at}: ${fault}`)
         : made.error.map((each) => refusalSentence(each, units, terms)),
+    correctAt: stepsOf([...read.faults.keys()], statedBesides(bearing, arrangement)),
     warnings: (design?.warnings ?? []).map(({ severity, facts, suggestion }) => ({
       severity,
       message: warningSentence(facts, units, terms),
@@ -134,6 +139,15 @@ function derive(read: ReadBearing, bearing: BearingTexts, filled: ReadBearing | 
     isWaiting: false,
     isUnreached: false,
   }
+}
+
+/** What only a link can state is removed at the first step, and what is no fault of one field is corrected there. */
+function stepsOf(faulty: readonly string[], besides: readonly string[]): DerivedBearing['correctAt'] {
+  const ofPlace = faulty.filter(
+    (name) => name.startsWith('making.') && !besides.some((each) => `${each}.`.startsWith(`${name}.`)),
+  )
+  if (ofPlace.length === 0) return ['bearing']
+  return ofPlace.length === faulty.length ? ['place'] : ['bearing', 'place']
 }
 
 const materialOf = ({ 'balls.material': material }: BearingTexts): BallMaterial =>

@@ -1,4 +1,3 @@
-import { EMBED_NAMES, SHEETS } from '#src/words/kiosk/sheets.ts'
 import { publicUrl } from './public-url.ts'
 import { later } from './second-script.ts'
 
@@ -6,14 +5,15 @@ type Shown = { readonly request: object; readonly name: string }
 
 /** Three ways to show this bearing on another page, to copy. */
 export function EmbedThis({ request, name }: Shown) {
-  const snippets = later()?.snippetsOf(publicUrl() ?? location.origin, request, name)
-  if (snippets === undefined) return null
+  const { sheets: words, snippetsOf } = later() ?? {}
+  if (words === undefined || snippetsOf === undefined) return null
+  const snippets = snippetsOf(publicUrl() ?? location.origin, request, name)
   return (
     <details class="embed">
-      <summary>{SHEETS.embed}</summary>
+      <summary>{words.embed}</summary>
       {(['element', 'image', 'frame'] as const).map((way) => (
         <label key={way}>
-          {EMBED_NAMES[way]}
+          {words.embeds[way]}
           <textarea readOnly rows={3} value={snippets[way]} onFocus={({ currentTarget }) => currentTarget.select()} />
         </label>
       ))}

@@ -29,6 +29,7 @@ import {
   WOOD_CHOICES,
 } from '#src/words/kiosk/plan.ts'
 import { RUN } from '#src/words/kiosk/run.ts'
+import { SHEETS } from '#src/words/kiosk/sheets.ts'
 import { suggestionWords } from '#src/words/kiosk/suggestion.ts'
 import { fetchDrawing } from './fetch-drawing.ts'
 import { firstCut } from './first-cut.ts'
@@ -75,6 +76,7 @@ Object.assign(globalThis, {
     balls: BALLS,
     airQuestion,
     run: RUN,
+    sheets: SHEETS,
     care: CARE,
     carried: CARRIED,
     notOffline: NOT_OFFLINE,

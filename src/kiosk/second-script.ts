@@ -29,6 +29,7 @@ import type {
   WOOD_CHOICES,
 } from '#src/words/kiosk/plan.ts'
 import type { RUN } from '#src/words/kiosk/run.ts'
+import type { SHEETS } from '#src/words/kiosk/sheets.ts'
 import type { suggestionWords } from '#src/words/kiosk/suggestion.ts'
 import type { fetchDrawing } from './fetch-drawing.ts'
 import type { firstCut } from './first-cut.ts'
@@ -73,6 +74,7 @@ export interface Later {
   readonly balls: typeof BALLS
   readonly airQuestion: typeof airQuestion
   readonly run: typeof RUN
+  readonly sheets: typeof SHEETS
   readonly care: typeof CARE
   readonly carried: typeof CARRIED
   readonly notOffline: typeof NOT_OFFLINE

@@ -7,7 +7,12 @@ import { later } from './second-script.ts'
 /** The reply of the service, or of this browser in its place, or that neither could be had. */
 export type Reply =
   | { readonly kind: 'answer'; readonly body: Json }
-  | { readonly kind: 'problem'; readonly messages: readonly string[] }
+  | {
+      readonly kind: 'problem'
+      readonly messages: readonly string[]
+      /** The same by the name of the field that each is about. */
+      readonly faults: ReadonlyMap<string, string>
+    }
   | { readonly kind: 'unreached' }
 
 /**
@@ -35,9 +40,17 @@ export async function ask(path: string, body: object, signal: AbortSignal): Prom
   if (response.ok) {
     return { kind: 'answer', body: part(inWords(reply, terms)) }
   }
-  const faults = listOf(reply['errors']).map(part)
-  const messages = faults.map(({ message, path: at }) => faultInWords(textOf(message), textOf(at), terms))
-  return { kind: 'problem', messages: messages.length > 0 ? messages : [textOf(reply['detail'])] }
+  const rows = listOf(reply['errors']).map(part)
+  const faults = rows.map(({ message, path: at }): [string, string] => [
+    textOf(at).slice(1).replaceAll('/', '.'),
+    faultInWords(textOf(message), textOf(at), terms),
+  ])
+  const messages = faults.map(([, message]) => message)
+  return {
+    kind: 'problem',
+    messages: messages.length > 0 ? messages : [textOf(reply['detail'])],
+    faults: new Map(faults),
+  }
 }
 
 function unreached(): Reply {

@@ -1,5 +1,5 @@
 import type { ComponentChildren } from 'preact'
-import { SHELL } from '#src/words/kiosk/page.ts'
+import { noBearing, SHELL } from '#src/words/kiosk/page.ts'
 import { sentencesOf } from '#src/words/kiosk/sentences.ts'
 import { Messages } from './controls.tsx'
 import type { DerivedBearing } from './derived-bearing.ts'
@@ -39,7 +39,7 @@ export const Warnings = ({ answer }: { readonly answer: Json }) => (
 )
 
 /** Why a stage has nothing to show: sizes that are still to come are no fault of the maker's. That there is no network stands above. */
-export function NoBearing({ derived: { isWaiting, isUnreached } }: { readonly derived: DerivedBearing }) {
+export function NoBearing({ derived: { isWaiting, isUnreached, correctAt } }: { readonly derived: DerivedBearing }) {
   if (isWaiting) return <p class="waiting">{SHELL.waiting}</p>
-  return isUnreached ? null : <p class="fault">{SHELL.noBearing}</p>
+  return isUnreached ? null : <p class="fault">{noBearing(correctAt)}</p>
 }

@@ -35,10 +35,10 @@ export const memorySentence = (species: SpeciesId): string =>
 
 /* Faults of a request that its schema does not find. */
 
-export const PLY_WITH_SPECIES = 'makes no difference to cross-laminated ply: remove it'
+export const PLY_WITH_SPECIES = 'does not apply to `cross-laminated-ply`: remove it'
 export const SEGMENTS_OF_SEGMENTED =
   'Only a segmented part has segments: leave `construction` out, or make it segmented.'
-export const SPECIES_MISSING = '"species" is missing: only cross-laminated ply needs none'
+export const SPECIES_MISSING = '"species" is missing: only `cross-laminated-ply` needs none'
 export const partMissing = (part: string): string => `"${part}" is missing`
 export const partOfOthers = ({ bearings }: Terms): string => `does not apply to ${bearings}: remove it`
 export const SHAFT_NOT_OF_WOOD = 'does not apply unless `material` is "wood": remove it'

@@ -164,6 +164,44 @@ describe('the bearing', () => {
     expect(await sizeOf(page, 'outer ring, groove depth')).toBe('3.50 mm')
   })
 
+  test('what counts where a link states nothing is shown as chosen, and every field of a length has its unit', async () => {
+    const { page } = await openedJob(FIRST.replace('&balls.material=wood', ''))
+    await page.locator('#sizes-to-cut').waitFor()
+    expect(await page.locator('[name=material]:checked').inputValue()).toBe('wood')
+    await page.getByText('More choices').click()
+    for (const [label, field] of [
+      ['Other size (mm)', 'diameter'],
+      ['Bore (mm)', 'bore'],
+      ['Gap to aim for (mm)', 'ballGap'],
+    ] as const)
+      expect(await page.getByLabel(label, { exact: true }).getAttribute('name')).toBe(field)
+  })
+
+  test('a choice that there is not is a fault at its field, and the other steps send to that', async () => {
+    const { page } = await openedJob(`${FIRST.replace('wood', 'lead')}&split=both`)
+    const faultAt = (field: string) => page.locator(':is(fieldset, .field)', { has: page.locator(`[name=${field}]`) })
+    await faultAt('material').getByText('Choose one of: wood, glass').waitFor()
+    await page.getByText('More choices').click()
+    await faultAt('split').getByText('Choose one of: inner ring').waitFor()
+    expect(await page.locator('[name=material]:checked').count()).toBe(0)
+    await stage(page, 'Balls on hand')
+    await page.getByText('Correct this at “Bearing”: until then').waitFor()
+  })
+
+  test('plywood with a wood is a fault at the wood, in words that say where to remove it', async () => {
+    const wood = 'making.woods.outerRing.species'
+    const { page } = await openedJob(
+      `${FIRST}&${wood}=maple-sugar&${wood.replace('species', 'construction')}=cross-laminated-ply&stage=place`,
+    )
+    const said =
+      'Remove “Wood of the outer ring”: it does not apply to plywood. You find it at “Bearing”, under “Also stated by the link”.'
+    await page.locator('#bearing-name', { hasText: said }).waitFor()
+    expect(await wordsOf(page.locator('.field', { has: page.locator(`[name="${wood}"]`) }))).toContain(said)
+    await page.getByRole('button', { name: 'Correct the bearing' }).click()
+    await page.getByRole('button', { name: 'Remove: Wood of the outer ring' }).click()
+    await page.locator('#bearing-name', { hasText: '12 wooden balls' }).waitFor()
+  })
+
   test('a fault in a field that is out of sight is named at the top of every step', async () => {
     const { page } = await openedJob(`${FIRST}&ballGap=x&stage=lathe`)
     expect(await wordsOf(page.locator('#bearing-name'))).toMatch(/^Gap to aim for: Enter a length/)
@@ -377,6 +415,18 @@ describe('at the lathe', () => {
       expect.stringContaining('1 3/8 in, is snug'),
     ])
     expect(new URL(page.url()).hash).toContain('outer=w6+1/4*10,p1+3/8*snug')
+  })
+
+  test('with millimetres the keys are those of a decimal, all of one size', async () => {
+    const { page } = await openedJob(`${FIRST}&stage=lathe`)
+    const keys = page.locator('.keypad button')
+    await keys.first().waitFor()
+    expect((await keys.allTextContents()).join(' ')).toBe('7 8 9 4 5 6 1 2 3 . 0 ⌫')
+    const sizes = (await boxesOf(keys)).map(({ width, height }) => `${Math.round(width)} ${Math.round(height)}`)
+    expect(new Set(sizes).size).toBe(1)
+    for (const key of ['1', '2', '.', '5']) await page.getByRole('button', { name: key, exact: true }).click()
+    await page.getByRole('button', { name: 'delete the last sign' }).click()
+    expect(await page.locator('[name=value]').inputValue()).toBe('12.')
   })
 
   test('a figure that cannot be read is said, and nothing is advised for it', async () => {

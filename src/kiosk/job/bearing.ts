@@ -44,6 +44,10 @@ export function leavesFor(arrangement: ArrangementName): readonly Leaf[] {
   return leavesOf(fields)
 }
 
+/** What counts for a value: as it is stated, else as it is usual; empty where neither is. */
+export const valueOrUsual = (bearing: BearingTexts, arrangement: ArrangementName, name: string): string =>
+  bearing[name] ?? leavesFor(arrangement).find(({ names }) => names.join('.') === name)?.field.byDefault?.stated ?? ''
+
 export function readBearing(bearing: BearingTexts): ReadBearing {
   const units = unitsOf(bearing)
   const arrangement = arrangementOf(bearing)
@@ -102,7 +106,7 @@ export function statedIdly(bearing: BearingTexts, arrangement: ArrangementName):
 /** Parts that have a wood on the page. */
 const woodenIn = (bearing: BearingTexts, arrangement: ArrangementName): readonly string[] => [
   ...woodPartsOf({ arrangement }),
-  ...((bearing['balls.material'] ?? 'wood') === 'wood' ? ['balls'] : []),
+  ...(valueOrUsual(bearing, arrangement, 'balls.material') === 'wood' ? ['balls'] : []),
 ]
 
 /** Whether the year decides sizes: only the service and its like know how. */

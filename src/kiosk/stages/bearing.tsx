@@ -3,7 +3,7 @@ import { inUnits, type Units } from '#shared/units/length.ts'
 import { shopFigure } from '#shared/units/shop-figure.ts'
 import { Picks, Stepper, TextField } from '#src/kiosk/controls.tsx'
 import type { DerivedBearing } from '#src/kiosk/derived-bearing.ts'
-import { hasPlace, scopeOf, statedBesides, statedIdly } from '#src/kiosk/job/bearing.ts'
+import { hasPlace, scopeOf, statedBesides, statedIdly, valueOrUsual } from '#src/kiosk/job/bearing.ts'
 import { BALL_WOOD, type BearingTexts, type Job, withBearing } from '#src/kiosk/job/job.ts'
 import { readingsIn } from '#src/kiosk/job/reading.ts'
 import { readLength, Unread, withPoint } from '#src/kiosk/job/text.ts'
@@ -11,6 +11,7 @@ import { AssemblyPicture } from '#src/kiosk/pictures/assembly.tsx'
 import { later } from '#src/kiosk/second-script.ts'
 import type { StageProps } from '#src/kiosk/stage.ts'
 import { BEARING, elementWords, MATERIAL_CHOICES } from '#src/words/kiosk/bearing.ts'
+import { inUnit } from '#src/words/kiosk/page.ts'
 import { BearingResult } from './bearing-result.tsx'
 import { DepthSlider } from './depth-slider.tsx'
 import { FindBearing } from './find-bearing.tsx'
@@ -69,7 +70,7 @@ export function BearingStage({ job, derived, change }: StageProps) {
             onPick={(size) => set({ 'balls.diameter': size })}
           />
           <TextField
-            label={BEARING.otherSize}
+            label={inUnit(BEARING.otherSize, units)}
             name="diameter"
             value={text('balls.diameter')}
             fault={fault('balls.diameter')}
@@ -78,7 +79,8 @@ export function BearingStage({ job, derived, change }: StageProps) {
           <Picks
             legend={words.material}
             name="material"
-            value={text('balls.material')}
+            value={valueOrUsual(bearing, derived.arrangement, 'balls.material')}
+            fault={fault('balls.material')}
             options={Object.entries(MATERIAL_CHOICES).map(([value, label]) => ({ value, label }))}
             onPick={(material) => set(ofMaterial(bearing, material))}
           />
@@ -95,7 +97,7 @@ export function BearingStage({ job, derived, change }: StageProps) {
             }
           />
           <Stepper
-            label={BEARING.bore}
+            label={inUnit(BEARING.bore, units)}
             name="bore"
             value={text('bore')}
             fault={fault('bore')}

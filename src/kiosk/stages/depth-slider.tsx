@@ -1,6 +1,6 @@
 import { useId } from 'preact/hooks'
 import type { ArrangementName } from '#shared/bearing/arrangements.ts'
-import { leavesFor } from '#src/kiosk/job/bearing.ts'
+import { valueOrUsual } from '#src/kiosk/job/bearing.ts'
 import type { BearingTexts } from '#src/kiosk/job/job.ts'
 import { BEARING } from '#src/words/kiosk/bearing.ts'
 
@@ -17,9 +17,8 @@ export function DepthSlider(of: {
 }) {
   const id = useId()
   const name = `${of.ring}.engagement`
-  const field = leavesFor(of.arrangement).find((leaf) => leaf.names.join('.') === name)?.field
-  const text = of.bearing[name] ?? field?.byDefault?.stated
-  if (text === undefined || of.bearing[`${of.ring}.grooveDepth`] !== undefined) return null
+  const text = valueOrUsual(of.bearing, of.arrangement, name)
+  if (text === '' || of.bearing[`${of.ring}.grooveDepth`] !== undefined) return null
   const hundredths = Math.round(Number(text) * 100)
   return (
     <div class="slide">

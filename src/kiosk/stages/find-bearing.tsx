@@ -43,7 +43,11 @@ export function FindBearing({ job, derived, change }: FindProps) {
   return (
     <details open={isOpen} onToggle={({ currentTarget }) => setIsOpen(currentTarget.open)}>
       <summary>{words.title}</summary>
-      {field('findSizes', words.sizes(terms), sizes.length > 0 ? words.readAs(sizes) : words.sizesHint(units))}
+      {field(
+        'findSizes',
+        inUnit(words.sizes(terms), units),
+        sizes.length > 0 ? words.readAs(sizes) : words.sizesHint(units),
+      )}
       {field('findOutside', inUnit(words.outside, units), '')}
       {field(
         'findCounts',

@@ -1,36 +1,30 @@
+import type { Units } from '#shared/units/length.ts'
 import { LATHE } from '#src/words/kiosk/lathe.ts'
 
 const BACK = 'back'
 const SPACE = ' '
-/** In rows of four; the last column has two keys, each as high as two rows. */
-const KEYS = ['7', '8', '9', BACK, '4', '5', '6', '1', '2', '3', SPACE, '0', '.', '/'] as const
+/** Rows of as many keys as there are columns; with inches two keys of the last column are as high as two rows, for fractions. */
+const KEYS: Readonly<Record<Units, readonly string[]>> = {
+  in: ['7', '8', '9', BACK, '4', '5', '6', '1', '2', '3', SPACE, '0', '.', '/'],
+  mm: ['7', '8', '9', '4', '5', '6', '1', '2', '3', '.', '0', BACK],
+}
 
-/** Large keys for a figure: digits, a point, a fraction, what takes the last sign back, and what parts a whole number from a fraction. */
-export function Keypad({ text, onText }: { readonly text: string; readonly onText: (text: string) => void }) {
+/** Large keys for a figure: digits, a point, what takes the last sign back; with inches a stroke and a space, for `1 3/8`. */
+export function Keypad(of: { readonly units: Units; readonly text: string; readonly onText: (text: string) => void }) {
+  const { units, text, onText } = of
   return (
-    <fieldset class="keypad" aria-label={LATHE.keys}>
-      {KEYS.map((key) =>
-        key === BACK ? (
-          <button
-            type="button"
-            key={key}
-            class="tall-key"
-            aria-label={LATHE.back}
-            onClick={() => onText(text.slice(0, -1))}
-          >
-            ⌫
-          </button>
-        ) : (
-          <button
-            type="button"
-            key={key}
-            class={key === SPACE ? 'tall-key' : undefined}
-            onClick={() => onText(text + key)}
-          >
-            {key === SPACE ? LATHE.space : key}
-          </button>
-        ),
-      )}
+    <fieldset class={`keypad ${units}`} aria-label={LATHE.keys}>
+      {KEYS[units].map((key) => (
+        <button
+          type="button"
+          key={key}
+          class={key === BACK ? 'back' : key === SPACE ? 'space' : undefined}
+          aria-label={key === BACK ? LATHE.back : undefined}
+          onClick={() => onText(key === BACK ? text.slice(0, -1) : text + key)}
+        >
+          {key === BACK ? '⌫' : key === SPACE ? LATHE.space : key}
+        </button>
+      ))}
     </fieldset>
   )
 }

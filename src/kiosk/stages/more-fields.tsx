@@ -8,7 +8,7 @@ import type { BearingTexts } from '#src/kiosk/job/job.ts'
 import type { OtherArrangement } from '#src/kiosk/job/other-arrangement.ts'
 import { later } from '#src/kiosk/second-script.ts'
 import { ARRANGEMENT_CHOICES, BEARING, choiceName, fieldName } from '#src/words/kiosk/bearing.ts'
-import { SHELL } from '#src/words/kiosk/page.ts'
+import { inUnit, SHELL } from '#src/words/kiosk/page.ts'
 import type { Terms } from '#src/words/terms.ts'
 
 /** What the usual form already has. */
@@ -70,6 +70,7 @@ function MoreField(of: {
         name={name}
         value={value}
         hint={usual ?? ''}
+        fault={of.derived.read.faults.get(name)}
         options={[
           { value: '', label: BEARING.usualChoice },
           ...choices.map((each) => ({ value: each, label: choiceName(each) })),
@@ -79,7 +80,7 @@ function MoreField(of: {
     )
   return (
     <TextField
-      label={label}
+      label={field.kind.startsWith('length') ? inUnit(label, of.derived.units) : label}
       name={name}
       value={value}
       fault={of.derived.read.faults.get(name)}

@@ -10,6 +10,7 @@ import {
   monthsIn,
   PERCENT,
   textOfMonths,
+  valueOrUsual,
   WITHOUT_SPECIES,
 } from '#src/kiosk/job/bearing.ts'
 import { type BearingTexts, withBearing } from '#src/kiosk/job/job.ts'
@@ -49,11 +50,12 @@ export function PlaceStage({ job, derived, change }: StageProps) {
         {woodPartsOf(derived).map((each) => (
           <fieldset key={each}>
             <legend>{PLACE.parts[each]}</legend>
-            <Wood part={each} label={PLACE.wood} bearing={bearing} set={set} />
+            <Wood part={each} label={PLACE.wood} bearing={bearing} faults={derived.read.faults} set={set} />
             <Choice
               label={PLACE.construction}
               name={`making.woods.${each}.construction`}
               value={bearing[`making.woods.${each}.construction`] ?? ''}
+              fault={derived.read.faults.get(`making.woods.${each}.construction`)}
               options={[
                 { value: '', label: notChosen(derived, `making.woods.${each}.construction`) },
                 ...CONSTRUCTIONS.map((value) => ({ value, label: CONSTRUCTION_NAMES[value] })),
@@ -67,8 +69,14 @@ export function PlaceStage({ job, derived, change }: StageProps) {
             />
           </fieldset>
         ))}
-        {(bearing['balls.material'] ?? 'wood') === 'wood' && (
-          <Wood part="balls" label={PLACE.elements(derived.terms.element.many)} bearing={bearing} set={set} />
+        {valueOrUsual(bearing, derived.arrangement, 'balls.material') === 'wood' && (
+          <Wood
+            part="balls"
+            label={PLACE.elements(derived.terms.element.many)}
+            bearing={bearing}
+            faults={derived.read.faults}
+            set={set}
+          />
         )}
         <fieldset>
           <legend>{PLACE.air}</legend>
@@ -111,6 +119,7 @@ function Wood(of: {
   readonly part: WoodPart | 'balls'
   readonly label: string
   readonly bearing: BearingTexts
+  readonly faults: ReadonlyMap<string, string>
   readonly set: (changes: BearingTexts) => void
 }) {
   const [name, construction] = [`making.woods.${of.part}.species`, `making.woods.${of.part}.construction`]
@@ -123,6 +132,7 @@ function Wood(of: {
       label={of.label}
       name={name}
       value={value}
+      fault={of.faults.get(name)}
       options={[{ value: '', label: PLACE.unknown }, ...own, ...known]}
       onPick={(text) =>
         of.set({

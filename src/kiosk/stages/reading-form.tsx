@@ -127,7 +127,7 @@ export function ReadingForm(of: {
             onPick={setResult}
           />
         )}
-        {fields.value !== undefined && <Keypad text={typed} onText={setTyped} />}
+        {fields.value !== undefined && <Keypad units={of.units} text={typed} onText={setTyped} />}
         <button type="submit" class="go large">
           {LATHE.add}
         </button>

@@ -9,10 +9,10 @@ import { useReply } from '#src/kiosk/reply.ts'
 import { later } from '#src/kiosk/second-script.ts'
 import type { StageProps } from '#src/kiosk/stage.ts'
 import { NoBearing } from '#src/kiosk/waiting.tsx'
-import { FORMAT_NAMES, PAPER_NAMES, SHEET_NAMES, SHEETS } from '#src/words/kiosk/sheets.ts'
+import type { SHEETS } from '#src/words/kiosk/sheets.ts'
 
-type Sheet = keyof typeof SHEET_NAMES
-type Format = keyof typeof FORMAT_NAMES
+type Sheet = keyof (typeof SHEETS)['names']
+type Format = keyof (typeof SHEETS)['formats']
 
 const FORMATS: Readonly<Record<Sheet, readonly Format[]>> = {
   'job-sheet': ['html', 'pdf'],
@@ -29,28 +29,30 @@ export function SheetsStage({ job, derived, change }: StageProps) {
   const reach = useReach()
   const isOut = (format: Format) => reach === 'nobody' || (reach === 'browser' && format === 'pdf')
   const paper = PAPERS.find((each) => each === job.choices.paper) ?? usualPaper(units)
+  const words = later()?.sheets
   if (request === undefined) return <NoBearing derived={derived} />
+  if (words === undefined) return null
   const query = queryOf({ ...request, paper })
   return (
     <>
       <Picks
-        legend={SHEETS.paper}
+        legend={words.paper}
         name="paper"
         value={paper}
-        options={PAPERS.map((value) => ({ value, label: PAPER_NAMES[value] ?? value }))}
+        options={PAPERS.map((value) => ({ value, label: words.papers[value] }))}
         onPick={(chosen) => change(withChoice(job, 'paper', chosen))}
       />
-      <p>{SHEETS.scale}</p>
-      <p>{SHEETS.onScreen}</p>
+      <p>{words.scale}</p>
+      <p>{words.onScreen}</p>
       {(reach === 'browser' || reach === 'nobody') && <p class="warning">{later()?.notOffline[reach]}</p>}
       {(Object.keys(FORMATS) as readonly Sheet[]).map((sheet) => (
         <section key={sheet} class="sheet">
-          <h3>{SHEET_NAMES[sheet]}</h3>
+          <h3>{words.names[sheet]}</h3>
           <p class="row">
             {FORMATS[sheet].map((format) =>
               isOut(format) ? (
                 <span key={format} class="go plain out">
-                  {FORMAT_NAMES[format]}
+                  {words.formats[format]}
                 </span>
               ) : (
                 <a
@@ -59,9 +61,9 @@ export function SheetsStage({ job, derived, change }: StageProps) {
                   href={addressOf(sheet, format, query)}
                   target="_blank"
                   rel="noopener"
-                  aria-label={`${FORMAT_NAMES[format]}: ${SHEET_NAMES[sheet]}, ${name}`}
+                  aria-label={`${words.formats[format]}: ${words.names[sheet]}, ${name}`}
                 >
-                  {FORMAT_NAMES[format]}
+                  {words.formats[format]}
                 </a>
               ),
             )}
@@ -72,7 +74,7 @@ export function SheetsStage({ job, derived, change }: StageProps) {
       <QrCode bearing={job.bearing} derived={derived} />
       <p>
         <a class="go plain" href="/docs">
-          {SHEETS.documents}
+          {words.documents}
         </a>
       </p>
     </>

@@ -39,7 +39,9 @@ const PART_NAMES: Readonly<Record<string, string | ((terms: Terms) => string)>> 
 
 /** A link has texts alone. Where the service takes a list, or several names, the link has one text for all of it. */
 const NOT_OF_LINKS = /^must be an? (list|object), written /
-const CANNOT_CARRY = `a link cannot carry this. Remove it at “${STAGE_NAMES.bearing}”, under “${BEARING.besides}”.`
+const AT = `at “${STAGE_NAMES.bearing}”, under “${BEARING.besides}”.`
+const CANNOT_CARRY = `a link cannot carry this. Remove it ${AT}`
+const STATED_AT = `You find it ${AT}`
 
 /** A fault of the service in words: where it is no sentence of its own, it is about the field at a place of the request. */
 export function faultOnThePage(message: string, path: string, terms: Terms = TERMS.radial): string {
@@ -54,7 +56,10 @@ export function faultOnThePage(message: string, path: string, terms: Terms = TER
   if (!/^[a-z"]/.test(fault) || at === '') return told
   const label = statedName(at, terms) ?? at
   const [, why, orElse] = NOT_OF_IT.exec(told) ?? []
-  return why === undefined ? `${label}: ${told}` : `Remove “${label}”${orElse}: it does not apply ${why}.`
+  if (why === undefined) return `${label}: ${told}`
+  // How something is held has a form of its own; of all else, what a form has always applies.
+  const where = /^making\.(?!mounting\.\w+(\.hold)?$)/.test(at) ? ` ${STATED_AT}` : ''
+  return `Remove “${label}”${orElse}: it does not apply ${why}.${where}`
 }
 
 /** Of a field that has no place in this bearing: what to do comes first. */

@@ -57,10 +57,13 @@ export const SHELL = {
   notToScale: 'Not to scale: printed from a screen. Print its PDF.',
   warnings: 'Warnings',
   cautions: 'Take care',
-  noBearing: 'Correct this at “Bearing” or “Wood and place”: until then there is nothing to show here.',
   insecure:
     'This page came over plain HTTP, so the browser keeps nothing of it: without the network it is gone. Your job stays in the link. Ask whoever runs the service for an https address.',
 } as const
+
+/** Why a step has nothing to show: the steps at which to correct it. */
+export const noBearing = (steps: readonly (keyof typeof STAGE_NAMES)[]): string =>
+  `Correct this at ${steps.map((step) => `“${STAGE_NAMES[step]}”`).join(' and ')}: until then there is nothing to show here.`
 
 /** A step of the job, for what rolls in this bearing. */
 export const stageName = (stage: keyof typeof STAGE_NAMES, { element }: Terms): string =>

@@ -211,7 +211,7 @@ describe('not valid', () => {
     [
       'the wood of ply',
       woodsWith({ construction: 'cross-laminated-ply', species: 'maple-sugar' }),
-      '/design/making/woods/outerRing/species: makes no difference to cross-laminated ply',
+      '/design/making/woods/outerRing/species: does not apply to `cross-laminated-ply`: remove it',
     ],
     [
       'humidity above 100 %',
