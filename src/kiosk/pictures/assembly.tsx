@@ -1,4 +1,4 @@
-import { useEffect, useRef, useState } from 'preact/hooks'
+import { useEffect, useLayoutEffect, useRef, useState } from 'preact/hooks'
 import { queryOf } from '#src/kiosk/bearing-query.ts'
 import { calmly } from '#src/kiosk/calmly.ts'
 import { later } from '#src/kiosk/second-script.ts'
@@ -32,7 +32,8 @@ export function AssemblyPicture({ request }: { readonly request: object }) {
       ),
     [address, fetchDrawing],
   )
-  useEffect(() => {
+  // With the drawing's place, never after it: nobody may find it empty.
+  useLayoutEffect(() => {
     if (drawing !== undefined) place.current?.replaceChildren(drawing)
   }, [drawing])
   if (fetched?.address !== address) return <div class="drawing wide-only" aria-busy="true" />
