@@ -171,6 +171,9 @@ export interface NoteFacts {
   readonly units: Units
 }
 
+/** A unit behind a word, where its sign would read as that word. */
+const UNIT_NAMES: Readonly<Record<Units, string>> = { in: 'inches', mm: 'mm' }
+
 /** What stands beside the views, one thought a line. Sizes in brackets follow from others. */
 export function assemblyNotes(facts: NoteFacts, say: Size): readonly string[] {
   const { gap, fits, play, split, screws: fastened, dowels, hasPinnedCheeks, mounting, plateMounting } = facts
@@ -203,7 +206,7 @@ export function assemblyNotes(facts: NoteFacts, say: Size): readonly string[] {
     ...(hasPinnedCheeks ? [`Cheeks on thin pins, glued into the outer ring alone ${TRADE_SIGN}.`] : []),
     ...(mounting ? seatNotes(mounting, size) : []),
     ...(plateMounting ? pinNotes(plateMounting, size) : []),
-    `Other sizes but those of plugs, in ${units}: ${general.map(({ upTo, plusMinus }) => `±${say(plusMinus)} up to ${say(upTo)}`).join(', ')} (ISO 2768-1, class c)${signOf(ALL_SOURCES[GENERAL_TOLERANCES.source].standing)}. Sizes in brackets follow from others.`,
+    `Other sizes but those of plugs, in ${UNIT_NAMES[units]}: ${general.map(({ upTo, plusMinus }) => `±${say(plusMinus)} up to ${say(upTo)}`).join(', ')} (ISO 2768-1, class c)${signOf(ALL_SOURCES[GENERAL_TOLERANCES.source].standing)}. Sizes in brackets follow from others.`,
   ]
 }
 
@@ -260,7 +263,7 @@ const pinNotes = ({ pin, boards }: PlateMounting, size: Size): readonly string[]
 /** A part of which there are two, each screwed on by itself. */
 export type PairedPart = 'cheek' | 'plate'
 
-const inEach = (part: PairedPart | undefined): string => (part === undefined ? '' : ` in each ${part}`)
+const inEach = (part: PairedPart | undefined): string => (part === undefined ? '' : `, in each ${part}`)
 
 /** Beside the bar that tells whether a sheet has its scale. */
 export const scaleBar = (long: number, units: Units): string => `${long} ${units}, or not to scale`
@@ -571,8 +574,6 @@ interface Imprinted {
 
 export const imprint = ({ code, version, name }: Imprinted): string =>
   `${name === undefined ? '' : `${name}: `}code ${code}, Racewright ${version}`
-
-const UNIT_NAMES: Readonly<Record<Units, string>> = { in: 'inches', mm: 'mm' }
 
 /** Of sizes whose unit stands nowhere else. */
 export const sizesIn = (units: Units): string => `sizes in ${UNIT_NAMES[units]}`

@@ -394,6 +394,9 @@ test('for a narrow screen no text meets another or leaves its part, and template
   fc.assert(
     fc.property(validOfAny(fc.oneof(likelyInput, likelyRollers, likelyPlates, likelyCaged)), (made) => {
       expect(narrowParts('assembly', made).flatMap(({ drawing }) => sheetFaults(drawing))).toEqual([])
+      // The unit is no preposition.
+      for (const { words } of VIEWS.flatMap((view) => narrowParts(view, made)))
+        expect(words.filter((line) => /\bin in\b/.test(line))).toEqual([])
       for (const view of ['templates', 'gauges'] as const) {
         const parts = narrowParts(view, made)
         // What a label is about has its number on the drawing, and no other text is there.
