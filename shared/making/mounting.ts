@@ -8,9 +8,10 @@ import { isSpecies } from '#shared/data/species.ts'
 import { ALONG_THE_GRAIN, MOVEMENT } from '#shared/data/wood-movement.ts'
 import { inches, type Mm, mm, type Units } from '#shared/units/length.ts'
 import { rounded } from '#shared/units/rounded.ts'
-import { stepDown, stepUp } from '#shared/units/step.ts'
+import { stepDown } from '#shared/units/step.ts'
 import { segmentedMovement } from '#shared/wood/segmented-movement.ts'
 import { type MoistureRange, UNSTATED_WOOD, unstatedMoisture } from '#shared/wood/unstated.ts'
+import { boardSize } from './board-size.ts'
 
 /*
  * The bore on its shaft and the outside in its housing: sizes to cut, what holds them, and what the season does. All fits and
@@ -108,9 +109,8 @@ const THINNEST_PIN = 2
 const THICKEST_PIN = 10
 const OF_SHAFT = 1 / 4
 const OF_WOOD = 1 / 3
-/** Pins and drills are sold by such steps, and boards are measured by such. */
+/** Pins and drills are sold by such steps. */
 const PIN_STEP: Readonly<Record<Units, Mm>> = { in: inches(1 / 32), mm: mm(0.5) }
-const BOARD_STEP: Readonly<Record<Units, Mm>> = { in: inches(1 / 16), mm: mm(1) }
 const pin = (most: number, units: Units): Mm => mm(Math.max(THINNEST_PIN, stepDown(most, PIN_STEP[units])))
 
 /** Least wood round a seat [mm], and as a share of what sits in it: a press fit splits less. */
@@ -328,7 +328,7 @@ function housingSeat(
     thickness,
     seatDepth: deep,
     leastWood: mm(leastWood),
-    leastWidth: stepUp(seat + 2 * leastWood, BOARD_STEP[units]),
+    leastWidth: boardSize(seat + 2 * leastWood, units),
     shoulderHole: mm((grooveBottomDiameter + outsideDiameter) / 2),
     ...(holder === undefined ? {} : { holder }),
   }

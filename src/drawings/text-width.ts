@@ -68,8 +68,12 @@ export function fittedHeight(text: string, height: number, room: number, bold = 
   return width > room ? (height * room) / width : height
 }
 
-/** Lines no wider than a room, broken at spaces; a single word that is wider has a line of its own. */
+/** Lines no wider than a room, broken at line ends and at spaces; a single word that is wider has a line of its own. */
 export function wrapped(words: string, height: number, room: number, bold = false): readonly string[] {
+  return words.split('\n').flatMap((paragraph) => wrappedParagraph(paragraph, height, room, bold))
+}
+
+function wrappedParagraph(words: string, height: number, room: number, bold: boolean): readonly string[] {
   const lines: string[] = []
   const space = widthsOf(' ', bold)
   let current = ''

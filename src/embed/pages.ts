@@ -9,6 +9,7 @@ import { drawingOf } from '#src/drawings/views.ts'
 import { escaped } from '#src/http/html.ts'
 import { queryText } from '#src/http/query-text.ts'
 import { sheetBody } from '#src/job-sheet/html.ts'
+import { prose } from '#src/job-sheet/prose.ts'
 import { bearingFacts } from '#src/words/bearing-facts.ts'
 import { EMBED } from '#src/words/embed.ts'
 import { sheetTitle } from '#src/words/job-sheet/sheet.ts'
@@ -21,7 +22,7 @@ export const titleOf = (design: Design): string =>
 /** The body of the page of a view. */
 export function embedded(view: EmbedView, design: Design, request: EmbedRequest): string {
   if (view === 'job-sheet') return sheetBody(toJobSheet(design, request))
-  const heading = `<h1 class="unseen">${escaped(titleOf(design))}</h1>`
+  const heading = `<h1 class="unseen">${prose(titleOf(design))}</h1>`
   if (view === 'bearing') return `<main>${heading}${bearing(design, request)}</main>`
   return `<main class="bare">${heading}${figure(view, design, request)}</main>`
 }
@@ -38,11 +39,11 @@ function bearing(design: Design, request: EmbedRequest): string {
   const { summary, dimensions, warnings, cautions } = answerOf(design)
   const rows = dimensions.map(
     ({ name, symbol, shop, byCaliper, value }) =>
-      `<tr><td>${escaped(symbol)}</td><th scope="row">${escaped(name)}</th><td class="n">${byCaliper ? EMBED.byCaliper : escaped(shop)}</td><td class="n">${value.toFixed(DECIMALS[units])}</td></tr>`,
+      `<tr><td>${escaped(symbol)}</td><th scope="row">${prose(name)}</th><td class="n">${byCaliper ? EMBED.byCaliper : prose(shop)}</td><td class="n">${value.toFixed(DECIMALS[units])}</td></tr>`,
   )
   return [
     form(design, request),
-    `<div id="answer"><p role="status">${escaped(summary)}</p>`,
+    `<div id="answer"><p role="status">${prose(summary)}</p>`,
     list(EMBED.warnings, warnings),
     figure('assembly', design, request),
     `<details><summary>${EMBED.sizes}</summary><table><thead><tr><th scope="col">${EMBED.symbol}</th>`,
@@ -80,4 +81,4 @@ function form(design: Design, request: EmbedRequest): string {
 const list = (heading: string, rows: readonly { readonly message: string }[]): string =>
   rows.length === 0
     ? ''
-    : `<h2>${heading}</h2><ul>${rows.map(({ message }) => `<li>${escaped(message)}</li>`).join('')}</ul>`
+    : `<h2>${heading}</h2><ul>${rows.map(({ message }) => `<li>${prose(message)}</li>`).join('')}</ul>`

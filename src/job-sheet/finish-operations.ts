@@ -35,7 +35,7 @@ export function finish(job: AnyJob<Design>): Operation {
 }
 
 export const grain = (job: AnyJob<Design>): Operation => ({
-  ...words.grain(arrangementOf(job)),
+  ...words.grain(arrangementOf(job), job.design.bearing.resolved.finishAllowance === 0),
   id: 'grain',
   part: 'both',
   sizes: [],

@@ -1,7 +1,7 @@
 import type { Units } from '#shared/units/length.ts'
 import type { Form, JobSheet, SheetOperation } from '#src/api/job-sheet/schema.ts'
 import { qrCode } from '#src/drawings/qr-code.ts'
-import { escaped, page } from '#src/http/html.ts'
+import { page } from '#src/http/html.ts'
 import { VERSION } from '#src/version.ts'
 import { cautionSentence } from '#src/words/caution.ts'
 import { imprint } from '#src/words/drawing.ts'
@@ -9,6 +9,7 @@ import { blankName, SHEET, speedSentence } from '#src/words/job-sheet/sheet.ts'
 import { placeOfReading } from '#src/words/kiosk/lathe.ts'
 import { signMeanings } from '#src/words/standing.ts'
 import { TERMS, type Terms } from '#src/words/terms.ts'
+import { prose } from './prose.ts'
 import { allCautions, cautionsAt, gravely, shortFacts, sizeCells } from './sheet-text.ts'
 import { STYLE } from './style.ts'
 
@@ -27,18 +28,18 @@ export function sheetBody(sheet: JobSheet, form: Form = 'full', address?: string
   const steps = operations.map((operation, index) =>
     isShort ? line(operation, shortFacts(sheet, operation, index)) : step(sheet, operation, index),
   )
-  const lead = `<p class="caution"><b>${SHEET.use}.</b> ${escaped(cautionSentence('light-use-only', TERMS[arrangement]))}</p>`
-  const cautions = isShort ? allCautions(sheet).map((words) => `<p class="caution">${escaped(words)}</p>`) : []
-  const warnings = gravely(sheet).map((words) => `<p class="caution"><b>${SHEET.warning}.</b> ${escaped(words)}</p>`)
+  const lead = `<p class="caution"><b>${SHEET.use}.</b> ${prose(cautionSentence('light-use-only', TERMS[arrangement]))}</p>`
+  const cautions = isShort ? allCautions(sheet).map((words) => `<p class="caution">${prose(words)}</p>`) : []
+  const warnings = gravely(sheet).map((words) => `<p class="caution"><b>${SHEET.warning}.</b> ${prose(words)}</p>`)
   const before = [
     ...(isShort ? [`<p>${SHEET.readFull}</p>`] : []),
     ...warnings,
     ...cautions,
-    `<p><b>${SHEET.allTools}.</b> ${escaped(tools.join(', '))}.</p>`,
+    `<p><b>${SHEET.allTools}.</b> ${prose(tools.join(', '))}.</p>`,
   ]
   const signs = signMeanings([...before, ...steps])
-  const foot = [imprint({ name, code, version: VERSION }), ...signs].map(escaped).join(', ')
-  return `<main>${address === undefined ? '' : wayBack(address)}<h1>${escaped(title)}</h1>${lead}${before.join('')}<ol>${steps.join('')}</ol><footer>${foot}</footer></main>`
+  const foot = [imprint({ name, code, version: VERSION }), ...signs].map(prose).join(', ')
+  return `<main>${address === undefined ? '' : wayBack(address)}<h1>${prose(title)}</h1>${lead}${before.join('')}<ol>${steps.join('')}</ol><footer>${foot}</footer></main>`
 }
 
 function wayBack(address: string): string {
@@ -49,24 +50,24 @@ function wayBack(address: string): string {
 /** One operation of the short sheet. */
 function line({ number, title, check, readings }: SheetOperation, said: readonly string[]): string {
   const facts = [
-    ...said.map(escaped),
-    ...readings.map((reading) => `${escaped(blankName(reading))}: <span class="blank"></span>`),
+    ...said.map(prose),
+    ...readings.map((reading) => `${prose(blankName(reading))}: <span class="blank"></span>`),
   ]
-  return `<li class="head"><span class="box" role="img" aria-label="${SHEET.tick}"></span><span><b>${number}. ${escaped(title)}</b>${facts.length === 0 ? '' : `: ${facts.join('; ')}`}. ${escaped(check)}</span></li>`
+  return `<li class="head"><span class="box" role="img" aria-label="${SHEET.tick}"></span><span><b>${number}. ${prose(title)}</b>${facts.length === 0 ? '' : `: ${facts.join('; ')}`}. ${prose(check)}</span></li>`
 }
 
 function step(sheet: JobSheet, operation: SheetOperation, index: number): string {
   const { number, title, tool, counted, how, sizes, check, mistake, readings, speed } = operation
-  const spin = speed ? `<dt>${SHEET.speed}</dt><dd>${escaped(speedSentence(speed))}</dd>` : ''
-  const open = counted === undefined ? '' : `<dt>${SHEET.counted}</dt><dd>${escaped(counted)}</dd>`
+  const spin = speed ? `<dt>${SHEET.speed}</dt><dd>${prose(speedSentence(speed))}</dd>` : ''
+  const open = counted === undefined ? '' : `<dt>${SHEET.counted}</dt><dd>${prose(counted)}</dd>`
   return [
     `<li class="step"><div class="head"><span class="box" role="img" aria-label="${SHEET.tick}"></span>`,
-    `<h2>${number}. ${escaped(title)}</h2></div>`,
-    ...cautionsAt(sheet, index).map((words) => `<p class="caution"><b>${SHEET.caution}.</b> ${escaped(words)}</p>`),
-    `<dl><dt>${SHEET.tools}</dt><dd>${escaped(tool)}</dd>${spin}${open}<dt>${SHEET.how}</dt><dd>${escaped(how)}</dd></dl>`,
+    `<h2>${number}. ${prose(title)}</h2></div>`,
+    ...cautionsAt(sheet, index).map((words) => `<p class="caution"><b>${SHEET.caution}.</b> ${prose(words)}</p>`),
+    `<dl><dt>${SHEET.tools}</dt><dd>${prose(tool)}</dd>${spin}${open}<dt>${SHEET.how}</dt><dd>${prose(how)}</dd></dl>`,
     sizes.length === 0 ? '' : sizeTable(sizes, sheet.units),
-    `<dl><dt>${SHEET.check}</dt><dd>${escaped(check)}</dd>`,
-    `<dt>${SHEET.mistake}</dt><dd>${escaped(mistake.looksLike)}</dd><dt>${SHEET.cost}</dt><dd>${escaped(mistake.costs)}</dd></dl>`,
+    `<dl><dt>${SHEET.check}</dt><dd>${prose(check)}</dd>`,
+    `<dt>${SHEET.mistake}</dt><dd>${prose(mistake.looksLike)}</dd><dt>${SHEET.cost}</dt><dd>${prose(mistake.costs)}</dd></dl>`,
     readings.length === 0 ? '' : readingTable(readings, TERMS[sheet.arrangement]),
     '</li>',
   ].join('')
@@ -74,11 +75,11 @@ function step(sheet: JobSheet, operation: SheetOperation, index: number): string
 
 function sizeTable(sizes: SheetOperation['sizes'], units: Units): string {
   const stops = sizes.some(({ stopAt }) => stopAt !== undefined)
-  const figure = (words: string): string => `<td class="n">${escaped(words)}</td>`
+  const figure = (words: string): string => `<td class="n">${prose(words)}</td>`
   const rows = sizes.map((size) => {
     const [symbol = '', name = '', ...figures] = sizeCells(size, units)
     const shown = stops ? figures : figures.slice(0, -1)
-    return `<tr><td>${escaped(symbol)}</td><th scope="row">${escaped(name)}</th>${shown.map(figure).join('')}</tr>`
+    return `<tr><td>${prose(symbol)}</td><th scope="row">${prose(name)}</th>${shown.map(figure).join('')}</tr>`
   })
   const heads = [SHEET.exact, SHEET.onTheRule, ...(stops ? [SHEET.stopAt] : [])]
   const head = heads.map((words) => `<th class="n" scope="col">${words}</th>`).join('')
@@ -88,7 +89,7 @@ function sizeTable(sizes: SheetOperation['sizes'], units: Units): string {
 function readingTable(readings: SheetOperation['readings'], terms: Terms): string {
   const rows = readings.map(
     (reading) =>
-      `<tr><td>(${reading.number})</td><th scope="row">${escaped(reading.name)}</th><td><span class="blank"></span></td><td>${escaped(placeOfReading(reading, terms))}</td></tr>`,
+      `<tr><td>(${reading.number})</td><th scope="row">${prose(reading.name)}</th><td><span class="blank"></span></td><td>${prose(placeOfReading(reading, terms))}</td></tr>`,
   )
   return `<table><thead><tr><th scope="col">${SHEET.blank}</th><th scope="col">${SHEET.writeDown}</th><th scope="col">${SHEET.reading}</th><th scope="col">${SHEET.goesTo}</th></tr></thead><tbody>${rows.join('')}</tbody></table>`
 }

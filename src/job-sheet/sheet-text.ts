@@ -1,7 +1,7 @@
 import { lengthOf, type Units } from '#shared/units/length.ts'
 import type { JobSheet, SheetOperation } from '#src/api/job-sheet/schema.ts'
 import { cautionName } from '#src/words/caution.ts'
-import { caliperFigure, capitalised, decimalFigure, errorFigure } from '#src/words/figure.ts'
+import { caliperFigure, capitalised, errorFigure } from '#src/words/figure.ts'
 import { cautionAgain, cautionFirst, onTheRule, SHEET, shortSpeed } from '#src/words/job-sheet/sheet.ts'
 import { MEMORY_SIGN, TRADE_SIGN } from '#src/words/standing.ts'
 
@@ -41,10 +41,7 @@ const caliper = (value: number, units: Units): string => caliperFigure(lengthOf(
 /** The size to set a caliper to, how far off it may be, and the sign of what the trade makes so. */
 function exact({ value, tolerance, isTrade, isFromMemory }: SheetSize, units: Units): string {
   const size = caliper(value, units)
-  const within =
-    tolerance === undefined
-      ? size
-      : `${size.replace(` ${units}`, '')} ± ${decimalFigure(lengthOf(tolerance, units), units)}`
+  const within = tolerance === undefined ? size : `${size.replace(` ${units}`, '')} ± ${caliper(tolerance, units)}`
   const sign = isTrade === true ? ` ${TRADE_SIGN}` : isFromMemory === true ? ` ${MEMORY_SIGN}` : ''
   return `${within}${sign}`
 }

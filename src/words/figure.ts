@@ -1,3 +1,4 @@
+import { boardSize } from '#shared/making/board-size.ts'
 import { toDecimals } from '#shared/numbers/decimals.ts'
 import { type ForceUnits, inForceUnits, inTorqueUnits } from '#shared/units/force.ts'
 import { inUnits, type Mm, type Units } from '#shared/units/length.ts'
@@ -8,8 +9,9 @@ import { figureOfRule } from '#shared/units/shop-figure.ts'
 export const withMinus = (text: string): string =>
   text.includes('-') ? text.replaceAll(/(?<![\w.)])-(?=\.?\d)/g, '−').replaceAll(/−(?=0(\.0+)? )/g, '') : text
 
-/** Before what says nothing at the start of a line: the sign of a word, the unit of a figure, its fraction. */
-const BOUND = / (?=[†‡])|(?<=\d) (?=(?:in|mm|N|lbf|g|kg|lb|%|°[CF]?)(?![\w/])|\d+\/\d)/g
+/** Before what says nothing at the start of a line: the sign of a word, the unit of a figure, its fraction, the size of a screw. */
+const BOUND =
+  / (?=[†‡])|(?<=\d) (?=(?:in|mm|N|lbf|g|kg|lb|%|°[CF]?|bolt|(?:wood )?screws?)(?![\w/])|\d+\/\d)|(?<=\bNo\.|[±×]) (?=\d)/g
 const HELD = '\u00a0'
 
 /** A text as it is laid out: no line ends between a figure and its unit. Answers of the service keep their plain spaces. */
@@ -29,6 +31,17 @@ export function decimalFigure(length: Mm, units: Units): string {
   const value = inUnits(length, units)
   const fixed = toDecimals(value, DECIMALS[units])
   return withMinus(`${fixed === 0 && value !== 0 ? Number(value.toPrecision(2)) : fixed} ${units}`)
+}
+
+/** A size that a board must have at least, as a rule measures it: `113 mm` of 112.2 mm, `2 13/16 in` of 2.785 in. */
+export const boardFigure = (least: Mm, units: Units): string => figure(boardSize(least, units), units)
+
+/** A small difference in a sentence: `0.16 mm`, `1/64 in`, and no finer than a caliper reads where it reads it at all: `0.006 in`. */
+export function differenceFigure(length: Mm, units: Units): string {
+  const read = inUnits(length, units).toFixed(CALIPER_DECIMALS[units])
+  return units === 'mm' || Number(read) === 0
+    ? figure(length, units)
+    : (figureOfRule(length, units) ?? caliperFigure(length, units))
 }
 
 /** `1.2 mm, give or take 1.05 mm`; what is 0 but for a rounding error is 0. */

@@ -1,6 +1,6 @@
 import type { AbrasiveDowel, PlugToTurn, ProfileToCut, SetBlock } from '#shared/making/gauge-kit.ts'
 import type { Mm, Units } from '#shared/units/length.ts'
-import { figure } from './figure.ts'
+import { differenceFigure, figure } from './figure.ts'
 import type { Terms } from './terms.ts'
 
 /* How each gauge is made, measured and used. */
@@ -13,7 +13,7 @@ export const BAR_ENTERS = 'A bar enters where it goes in and turns all the way r
 
 export function plugSentence(plug: PlugToTurn, units: Units): string {
   const { kind, diameter, tolerance, barWidth } = plug
-  const off = `at most ${size(tolerance, units)} off either way`
+  const off = `at most ${differenceFigure(tolerance, units)} off either way`
   const make =
     barWidth !== undefined
       ? `Cut a bar ${size(diameter, units)} long, ${off}, along the grain and at least ${size(barWidth, units)} wide, its ends parts of a circle of that diameter. ${BAR_ENTERS} Measure it from end to end,`
@@ -28,4 +28,4 @@ export const setBlockSentence = ({ ring, at, length }: SetBlock, units: Units, {
   `Cut a strip of wood ${size(length, units)} long and set the caliper to it: ${at === 'stop' ? 'there the sharp tool stops in' : 'so it measures across'} the ${raceway.one} of the ${RINGS[ring]}${at === 'stop' ? '' : ' when it is done'}.`
 
 export const dowelSentence = ({ ring, diameter, paper }: AbrasiveDowel, units: Units): string =>
-  `Turn a dowel of ${size(diameter, units)} and wrap it once in paper ${size(paper, units)} thick: it then has the radius of the groove of the ${RINGS[ring]}. Where your paper is thicker or thinner, turn the dowel by twice the difference thinner or thicker.`
+  `Turn a dowel of ${size(diameter, units)} and wrap it once in paper ${differenceFigure(paper, units)} thick: it then has the radius of the groove of the ${RINGS[ring]}. Where your paper is thicker or thinner, turn the dowel by twice the difference thinner or thicker.`

@@ -23,6 +23,7 @@ import {
 import { PART_WORDS, refusalSentence } from './refusal.ts'
 import { signNote, TRADE_SIGN } from './standing.ts'
 import type { Terms } from './terms.ts'
+import { nameInSentence } from './wood-name.ts'
 
 /** The units and the terms of an answer. */
 export interface Spoken {
@@ -258,12 +259,6 @@ function judgement({ load, workingLoad: { loads }, ruin }: LoadCheck, { forceUni
   ]
   if (marking.length === 0) return `${yours} leaves no mark in ${wood}.`
   return `${yours} leaves no mark in ${wood} while you turn the bearing slowly, but can mark a soft board ${marking.join(' or ')}.`
-}
-
-/** `Maple, sugar`, as tables have it, is sugar maple in a sentence. */
-export function nameInSentence(name: string): string {
-  const [kind = name, ...which] = name.split(', ')
-  return [...which, kind.toLowerCase()].join(' ')
 }
 
 /** What no figure of a load counts: a ring that is held at one side bends as a whole. */

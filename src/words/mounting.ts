@@ -4,8 +4,9 @@ import type { DriveSeat, HousingSeat, MountingFault, ShaftSeat } from '#shared/m
 import type { BoardSeats, PinSeat } from '#shared/making/plate-mounting.ts'
 import type { CheekScrews } from '#shared/making/split-ring.ts'
 import { type Mm, mm, type Units } from '#shared/units/length.ts'
-import { figure } from './figure.ts'
+import { boardFigure, differenceFigure, figure } from './figure.ts'
 import type { Terms } from './terms.ts'
+import { nameInSentence } from './wood-name.ts'
 
 /* How a bearing is held on its shaft and in its housing. */
 
@@ -21,7 +22,7 @@ export const HELD: Readonly<Record<Hold, string>> = {
 
 /** The wood of a shaft or a board, where it is stated. */
 const ofSpecies = (species: string | undefined): string =>
-  species !== undefined && isSpecies(species) ? ` (${SPECIES[species].name})` : ''
+  species !== undefined && isSpecies(species) ? ` (${nameInSentence(SPECIES[species].name)})` : ''
 
 type Size = (length: Mm) => string
 const sizeIn =
@@ -29,12 +30,23 @@ const sizeIn =
   (length) =>
     figure(length, units)
 
+/** What to do about a seat that comes loose in one season: what goes through it holds it all the same. */
+const WHERE_LOOSE: Readonly<Record<Hold, string>> = {
+  glued: ' Only the glue holds it while it is loose: try it by hand then, and glue it again if it moves.',
+  pressed: ' Nothing holds it while it is loose: glue it as well, or pin it.',
+  keyed: '',
+  pinned: '',
+  screwed: '',
+  retained: '',
+}
+
 /** The effect of the season on a seat. */
-function through({ play }: Pick<ShaftSeat, 'play'>, size: Size): string {
-  const state = (length: Mm): string => (length < 0 ? `${size(mm(-length))} tight` : `${size(length)} loose`)
+function through({ play, hold }: Pick<ShaftSeat, 'play' | 'hold'>, where: string, units: Units): string {
+  const state = (length: Mm): string =>
+    length < 0 ? `${differenceFigure(mm(-length), units)} tight` : `${differenceFigure(length, units)} loose`
   return play.min === play.max
     ? 'The season leaves the fit as it is.'
-    : `Through the year it is from ${state(play.min)} to ${state(play.max)}.`
+    : `Through the year the ring is from ${state(play.min)} to ${state(play.max)} ${where}.${play.max > 0 ? WHERE_LOOSE[hold] : ''}`
 }
 
 /** The sentence about a ring that is bored for its shaft. */
@@ -56,7 +68,7 @@ export function onShaftSentence(seat: ShaftSeat, units: Units, { raceway }: Term
     screwed: `Drive one screw of ${across} through the wall beside the ${raceway.one}, clear of any others, into a dimple in the ${shaft}.`,
     retained: `Slide it on the ${shaft} between two rings of wood, ${across} across and ${long} thick, each pinned to the shaft.`,
   }
-  return `${how[hold]} ${through(seat, size)}`
+  return `${how[hold]} ${through(seat, 'on the shaft', units)}`
 }
 
 const alongGrain = ({ hasGrain }: { readonly hasGrain: boolean }): string =>
@@ -80,7 +92,7 @@ export function housingSentence(seat: HousingSeat, units: Units): string {
     seatDepth < thickness
       ? `${size(seatDepth)} deep, with a hole of ${size(shoulderHole)} behind it`
       : 'through the board'
-  return `Cut a seat of ${size(seatDiameter)} ${deep}, in a board${ofSpecies(species)} at least ${size(leastWidth)} across. ${how[hold]} ${through(seat, size)}`
+  return `Cut a seat of ${size(seatDiameter)} ${deep}, in a board${ofSpecies(species)} at least ${size(leastWidth)} across. ${how[hold]} ${through(seat, 'in its seat', units)}`
 }
 
 export function driveSentence({ kind, circle, count, holeDiameter, depth }: DriveSeat, units: Units): string {
@@ -101,7 +113,7 @@ export function mountingWarning(fault: MountingFault, units: Units): string {
     case 'wood-round-shaft-thin':
       return `${size(fault.wood)} of wood round the shaft is too little to hold it this way: leave ${size(fault.least)}, or hold it another way.`
     case 'housing-thin':
-      return `A board of ${size(fault.thickness)} is too thin to seat the outer ring: take one of ${size(fault.least)} at least.`
+      return `A board of ${size(fault.thickness)} is too thin to seat the outer ring: take one of ${boardFigure(fault.least, units)} at least.`
     case 'no-room-for-handle':
       return `The wall of the outer ring, ${size(fault.wall)}, is too thin for a handle or screws: it needs ${size(fault.least)}.`
     case 'no-plate-screws':

@@ -4,6 +4,7 @@ import { toDecimals } from '#shared/numbers/decimals.ts'
 import { inScale, type Scale } from '#shared/units/temperature.ts'
 import { withMinus } from './figure.ts'
 import type { Terms } from './terms.ts'
+import { nameInSentence } from './wood-name.ts'
 
 /* Sentences about the year, for every question that takes one. */
 
@@ -20,9 +21,9 @@ export function seasonRefusalSentence(refusal: SeasonRefusal, scale: Scale, { el
     case 'temperature-outside':
       return `Temperatures may be from ${degrees(refusal.least, scale)} to ${degrees(refusal.most, scale)}; ${degrees(refusal.given, scale)} was given.`
     case 'above-fibre-saturation':
-      return `A moisture content of ${percentFigure(refusal.moisture)} is above the fibre saturation of ${refusal.species === undefined ? 'wood' : SPECIES[refusal.species].name} (${percentFigure(refusal.saturation)}): such wood is green, and neither shrinks nor swells. Dry it first, or give the humidity of the air, which may be as damp as you like.`
+      return `A moisture content of ${percentFigure(refusal.moisture)} is above the fibre saturation of ${refusal.species === undefined ? 'wood' : nameInSentence(SPECIES[refusal.species].name)} (${percentFigure(refusal.saturation)}): such wood is green, and neither shrinks nor swells. Dry it first, or give the humidity of the air, which may be as damp as you like.`
     case 'movement-unknown':
-      return `The movement of ${SPECIES[refusal.species].name} with moisture is not known. Choose another wood: \`/v1/materials\` says whose movement is known.`
+      return `The movement of ${nameInSentence(SPECIES[refusal.species].name)} with moisture is not known. Choose another wood: \`/v1/materials\` says whose movement is known.`
     case 'balls-without-wood':
       return `The ${element.many} are of wood. Name it, as "balls": { "species": … }, or choose ${element.many} of another material.`
     default:
@@ -31,7 +32,7 @@ export function seasonRefusalSentence(refusal: SeasonRefusal, scale: Scale, { el
 }
 
 export const memorySentence = (species: SpeciesId): string =>
-  `The movement of ${SPECIES[species].name} is a figure that was not checked in print. Treat it as a guess.`
+  `The movement of ${nameInSentence(SPECIES[species].name)} is a figure that was not checked in print. Treat it as a guess.`
 
 /* Faults of a request that its schema does not find. */
 

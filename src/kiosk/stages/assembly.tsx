@@ -87,7 +87,11 @@ export const Operation = ({ operation, told }: { readonly operation: Json; reado
         <strong>{LABELS.counted}:</strong> {textOf(operation['counted'])}
       </p>
     )}
-    <p>{textOf(operation['how'])}</p>
+    {textOf(operation['how'])
+      .split('\n')
+      .map((paragraph) => (
+        <p key={paragraph}>{paragraph}</p>
+      ))}
     <p>
       <strong>{LABELS.check}:</strong> {textOf(operation['check'])}
     </p>

@@ -1,6 +1,6 @@
 import type { ArrangementName } from '#shared/bearing/arrangements.ts'
 import type { Mm, Units } from '#shared/units/length.ts'
-import { figure } from '#src/words/figure.ts'
+import { differenceFigure } from '#src/words/figure.ts'
 import type { OperationWords } from './operation.ts'
 
 /* Choosing what rolls, and cutting rollers to length. */
@@ -24,7 +24,7 @@ const chooseBalls = ({ count }: ChooseFacts) => ({
 })
 
 const smallerGap = (what: 'Balls' | 'Rollers', { over, taken, units }: ChooseFacts): string =>
-  `${what} that are ${figure(over, units)} too large make the gap ${figure(taken, units)} smaller.`
+  `${what} that are ${differenceFigure(over, units)} too large make the gap ${differenceFigure(taken, units)} smaller.`
 
 export const CHOOSE: Readonly<Record<ArrangementName, (facts: ChooseFacts) => OperationWords>> = {
   radial: (facts) => ({
@@ -46,7 +46,7 @@ export const CHOOSE: Readonly<Record<ArrangementName, (facts: ChooseFacts) => Op
   caged: (facts) => ({
     ...chooseBalls(facts),
     mistake: {
-      looksLike: `Balls that are ${figure(facts.over, facts.units)} too large make the play ${figure(facts.taken, facts.units)} smaller.`,
+      looksLike: `Balls that are ${differenceFigure(facts.over, facts.units)} too large make the play ${differenceFigure(facts.taken, facts.units)} smaller.`,
       costs: `Little: you turn the inner ring to fit. But one ball that is larger than the other ${facts.count - 1} carries all the load: change it.`,
     },
   }),

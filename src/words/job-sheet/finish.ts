@@ -45,12 +45,13 @@ const SANDED_ON: Readonly<Record<ArrangementName, string>> = {
   caged: 'The grooves get deeper, and the play grows again.',
 }
 
-export function grain(arrangement: ArrangementName): OperationWords {
+/** @param isBare whether no finish comes into what it runs in: only damp air raises the fibres there */
+export function grain(arrangement: ArrangementName, isBare: boolean): OperationWords {
   const { element, raceway } = TERMS[arrangement]
   return {
     title: 'Rub off the raised grain',
     tool: 'worn abrasive of a fine grit',
-    how: `A first coat, or damp air, raises the fibres. When the wood is dry, rub them off with two or three light strokes in each ${raceway.one}.`,
+    how: `${isBare ? 'Damp air' : 'A first coat, or damp air,'} raises the fibres. When the wood is dry, rub them off with worn abrasive of a fine grit: two or three light strokes in each ${raceway.one}.`,
     check: `A cloth catches nowhere, and the ${element.many} run without a hiss.`,
     mistake: { looksLike: 'You sand on until it looks smooth.', costs: SANDED_ON[arrangement] },
   }

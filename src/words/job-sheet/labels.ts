@@ -5,5 +5,5 @@ export const LABELS = {
   check: 'Check',
   mistake: 'Mistake',
   cost: 'Cost',
-  code: 'This code leads back to this bearing',
+  code: 'This code leads back to this bearing.',
 } as const

@@ -6,7 +6,6 @@ import type { PlateMounting } from '#shared/making/plate-mounting.ts'
 import { mm, type Units } from '#shared/units/length.ts'
 import { INDOORS, UNSTATED_WOOD } from '#shared/wood/unstated.ts'
 import { figure } from '#src/words/figure.ts'
-import { nameInSentence } from '#src/words/load-check.ts'
 import {
   boardsSentence,
   driveSentence,
@@ -16,6 +15,7 @@ import {
   pinSentence,
 } from '#src/words/mounting.ts'
 import type { Terms } from '#src/words/terms.ts'
+import { nameInSentence } from '#src/words/wood-name.ts'
 import { gluedShut, screwTools } from './joints.ts'
 import type { OperationWords } from './operation.ts'
 
@@ -40,11 +40,11 @@ interface MountFacts extends Mounting {
 function countedWith(usual: readonly LeftOpen[], names: Readonly<Record<LeftOpen, string>>): string | undefined {
   if (usual.length === 0) return undefined
   const counted = usual.map((each) => names[each])
-  return `counted as usual: ${counted.join('; ')}. Where yours differs, cut the seats to yours.`
+  return `the usual is assumed: ${counted.join('; ')}. Where yours differs, cut the seats to yours.`
 }
 
 const YEAR_OF_HOUSE = `a heated house, from ${INDOORS.min} to ${INDOORS.max} % relative humidity`
-const WOOD_COUNTED = `flat-sawn ${nameInSentence(SPECIES[UNSTATED_WOOD].name)} for a wood that is not chosen`
+const WOOD_COUNTED = `for a wood that is not chosen, flat-sawn ${nameInSentence(SPECIES[UNSTATED_WOOD].name)}`
 
 export function mount(
   { shaft, housing, drive, drills, loose, shut, usual, measured }: MountFacts,
@@ -65,15 +65,16 @@ export function mount(
   const steps = [
     'Cut seats, keyways and holes with the bearing apart, and brush out the chips.',
     ...(loose === undefined
-      ? []
+      ? isGlued
+        ? ['Try every seat without glue first.']
+        : []
       : [`Try every seat without glue. When all fit and the bearing runs, ${gluedShut(loose, terms)} Then mount it.`]),
     ...(shut === 'by-its-seats'
       ? [`Once the glue is hard, nobody opens it again: wax the ${terms.raceway.many} and measure ${measured} before.`]
       : []),
-    `Shaft: ${onShaftSentence(shaft, units, terms)}`,
-    ...(housing ? [`Housing: ${housingSentence(housing, units)}`] : []),
-    ...(drive ? [`To turn it: ${driveSentence(drive, units)}`] : []),
-    ...(isGlued && loose === undefined ? ['Try every seat without glue first.'] : []),
+    `\nShaft: ${onShaftSentence(shaft, units, terms)}`,
+    ...(housing ? [`\nHousing: ${housingSentence(housing, units)}`] : []),
+    ...(drive ? [`\nTo turn it: ${driveSentence(drive, units)}`] : []),
   ]
   return {
     title: `${loose === undefined ? 'Mount it' : 'Glue it shut and mount it'}, ${held.join(' and ')}`,
@@ -88,7 +89,7 @@ export function mount(
       ...(isGlued ? ['epoxy'] : []),
     ].join(', '),
     counted,
-    how: steps.join(' '),
+    how: steps.join(' ').replaceAll(' \n', '\n'),
     check: `Measure ${housing ? 'the shaft and both seats' : 'the shaft and its seat'} with the caliper in two directions before you put anything together. Once mounted, the bearing turns as freely as before, and no seat moves under your hand.`,
     mistake: {
       looksLike: 'It ran freely before, and is stiff once it is mounted.',
@@ -123,7 +124,7 @@ export function mountPlates(
       ...(isGlued ? ['epoxy'] : []),
     ].join(', '),
     counted,
-    how: `Drill with the turntable apart, and brush out the chips. Boards: ${boardsSentence(boards, screws, units)} Pin: ${pinSentence(pin, units)} Lay the balls in, and lower the upper plate with its board over the pin.`,
+    how: `Drill with the turntable apart, and brush out the chips.\nBoards: ${boardsSentence(boards, screws, units)}\nPin: ${pinSentence(pin, units)}\nLay the balls in, and lower the upper plate with its board over the pin.`,
     check: `${screws ? 'Every screw head lies below the face, and nothing' : 'Nothing'} stands above ${screws ? 'it' : 'the lower face'} but the pin. The turntable turns as freely as before, and the pin touches neither the upper plate nor the board on top.`,
     mistake: {
       looksLike: 'The upper plate scrapes on the pin at one place.',

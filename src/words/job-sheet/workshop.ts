@@ -5,12 +5,12 @@ import type { BoardOption } from '#shared/making/boards.ts'
 import type { Shut } from '#shared/making/opening.ts'
 import type { Mm, Units } from '#shared/units/length.ts'
 import type { Construction } from '#shared/wood/construction.ts'
-import { figure } from '#src/words/figure.ts'
+import { boardFigure, differenceFigure, figure } from '#src/words/figure.ts'
 import { BAR_ENTERS } from '#src/words/gauge-kit.ts'
-import { nameInSentence } from '#src/words/load-check.ts'
 import { LEAVE_OUT, MEASURE_INSTEAD } from '#src/words/plugs.ts'
 import { TRADE_SIGN } from '#src/words/standing.ts'
 import { TERMS, WOODEN_PARTS } from '#src/words/terms.ts'
+import { nameInSentence } from '#src/words/wood-name.ts'
 import type { OperationWords } from './operation.ts'
 
 /* Operations before the first cut and after the last one. */
@@ -42,7 +42,7 @@ export interface PlannedWood {
 
 /** Wood of one part: what it is, and how much to take. */
 function planned({ part, species, construction, blank, board }: PlannedWood, units: Units): string {
-  const size = (length: Mm): string => figure(length, units)
+  const least = (length: Mm): string => boardFigure(length, units)
   const what = [
     ...(species === undefined ? [] : [nameInSentence(species)]),
     ...(construction === undefined ? [] : [SAWN[construction]]),
@@ -51,10 +51,10 @@ function planned({ part, species, construction, blank, board }: PlannedWood, uni
   const across = board.across > 1 ? `, ${board.across} side by side` : ''
   const much =
     construction === 'cross-laminated-ply'
-      ? `${blank.pieces === 2 ? 'two blanks' : 'a blank'} ${size(blank.thickness)} thick and ${size(blank.roughCircle)} across`
+      ? `${blank.pieces === 2 ? 'two blanks' : 'a blank'} ${figure(blank.thickness, units)} thick and ${least(blank.roughCircle)} across`
       : board.kind === 'on-hand'
-        ? `${size(board.length)} of your ${board.nominalThickness}${layers}${across}`
-        : `a board sold as ${board.nominalThickness} thick, at least ${size(board.dressedWidth)} wide and ${size(board.length)} long${layers}${across}`
+        ? `${least(board.length)} of your ${board.nominalThickness}${layers}${across}`
+        : `a board sold as ${board.nominalThickness} thick, at least ${least(board.dressedWidth)} wide and ${least(board.length)} long${layers}${across}`
   return ` For the ${part === 'cheeks' ? part : WOODEN_PARTS[part]}: ${[...what, much].join('; ')}.`
 }
 
@@ -119,7 +119,7 @@ const SETS: Readonly<Record<ArrangementName, { readonly how: string; readonly ch
 }
 
 const dowels = (paper: Mm, units: Units): string =>
-  `Turn the dowels for paper ${figure(paper, units)} thick, wrapped once. Where yours is thicker or thinner, turn them thinner or thicker by twice the difference.`
+  `Turn the dowels for paper ${differenceFigure(paper, units)} thick, wrapped once. Where yours is thicker or thinner, turn them thinner or thicker by twice the difference.`
 
 export function gauges(arrangement: ArrangementName, facts: GaugeFacts): OperationWords {
   const { within, barWidth, paper, arePlugsNeeded, units } = facts
@@ -133,7 +133,7 @@ export function gauges(arrangement: ArrangementName, facts: GaugeFacts): Operati
     title: 'Make the gauges',
     tool: `lathe, gouge and scraper, outside caliper, fine saw, file, the printed gauge sheet, glue, thin plywood or card${raceway.one === 'track' ? '' : ', a grinder'}`,
     how: `${arePlugsNeeded ? '' : `The plugs decide nothing with these ${element.many}, so ${LEAVE_OUT}: ${MEASURE_INSTEAD} instead. To have them all the same: `}${make} Write the size on it. Print the gauge sheet at full size, glue it to thin plywood or card, cut outside its lines, and file to them. ${SETS[arrangement].how}${paper === undefined ? '' : ` ${dowels(paper, units)}`}`,
-    check: `Measure each plug with the caliper ${areBars ? 'from end to end, straight and a little askew, on both faces' : 'at both ends, in two directions'}: it must be within ${figure(within, units)} ${TRADE_SIGN}.${arrangement === 'roller' ? '' : ' Lay each profile on a second print of its sheet: it must cover the outline, and no more.'} ${SETS[arrangement].check}${paper === undefined ? '' : ' Measure each dowel once more with the paper on: twice the radius of its profile.'}`,
+    check: `Measure each plug with the caliper ${areBars ? 'from end to end, straight and a little askew, on both faces' : 'at both ends, in two directions'}: it must be within ${differenceFigure(within, units)} ${TRADE_SIGN}.${arrangement === 'roller' ? '' : ' Lay each profile on a second print of its sheet: it must cover the outline, and no more.'} ${SETS[arrangement].check}${paper === undefined ? '' : ' Measure each dowel once more with the paper on: twice the radius of its profile.'}`,
     mistake: {
       looksLike: areBars
         ? 'The ends of a bar are not square to its faces: it enters by one face.'

@@ -1,6 +1,14 @@
 import { expect, test } from 'vitest'
-import { mm } from '#shared/units/length.ts'
-import { caliperFigure, figure, wholePercent, withMinus } from '#src/words/figure.ts'
+import { inches, mm } from '#shared/units/length.ts'
+import {
+  boardFigure,
+  caliperFigure,
+  differenceFigure,
+  figure,
+  unbroken,
+  wholePercent,
+  withMinus,
+} from '#src/words/figure.ts'
 
 test('a number below 0 has a minus sign, and a hyphen between words or figures stays', () => {
   expect(figure(mm(-0.4), 'mm')).toBe('−0.4 mm')
@@ -20,4 +28,33 @@ test.each([
   [1, '100 %'],
 ])('a share of %s is %s to whole hundredths, never rounded to none or to all', (ratio, text) => {
   expect(wholePercent(ratio)).toBe(text)
+})
+
+test('a board is as large as needed or larger, by a step of its rule at most', () => {
+  expect([2.7853, 5.6331, 4.5].map((least) => boardFigure(inches(least), 'in'))).toEqual([
+    '2 13/16 in',
+    '5 11/16 in',
+    '4 1/2 in',
+  ])
+  expect([112.01, 112].map((least) => boardFigure(mm(least), 'mm'))).toEqual(['113 mm', '112 mm'])
+})
+
+test('a small difference is no finer than a caliper reads, and never nothing', () => {
+  expect([0.0197, 0.0062, 0.0941, 1 / 64, 0.0004].map((length) => differenceFigure(inches(length), 'in'))).toEqual([
+    '0.020 in',
+    '0.006 in',
+    '0.094 in',
+    '1/64 in',
+    '0.0004 in',
+  ])
+  expect(differenceFigure(mm(0.5), 'mm')).toBe('0.5 mm')
+})
+
+test('no line ends within the name of a screw, between a figure and its unit, or before a fraction', () => {
+  const words = '4 wood screws No. 4 × 30 mm, an M12 bolt, 1.796 ± 0.001 in, 2 13/16 in, as No. seven, 12 in all'
+  expect(unbroken(words).split(' ')).toEqual(
+    '4~wood screws No.~4 ×~30~mm, an M12~bolt, 1.796 ±~0.001~in, 2~13/16~in, as No. seven, 12~in all'
+      .split(' ')
+      .map((each) => each.replaceAll('~', '\u00a0')),
+  )
 })

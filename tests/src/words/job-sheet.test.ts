@@ -4,6 +4,7 @@ import { METHODS } from '#shared/bearing/method.ts'
 import { toJobSheet } from '#src/api/job-sheet/present.ts'
 import { sheetBody } from '#src/job-sheet/html.ts'
 import { toPages } from '#src/job-sheet/pages.ts'
+import { sizeCells } from '#src/job-sheet/sheet-text.ts'
 import { CAUTION_CODES, cautionSentence } from '#src/words/caution.ts'
 import { placeOfReading } from '#src/words/kiosk/lathe.ts'
 import { TERMS } from '#src/words/terms.ts'
@@ -61,9 +62,60 @@ describe('the job sheet', () => {
         units: unitsOf(made.design),
       }).operations)
         for (const sentence of [how, check, mistake.looksLike, mistake.costs])
-          expect(sentence).toMatch(/^[A-Z](?!.*(?: {2}|undefined|NaN|\[object)).*[^.]\.$/)
+          expect(sentence).toMatch(/^[A-Z](?!.*(?: {2}|undefined|NaN|\[object)).*[^.]\.$/s)
+  })
+
+  test.each(OF_EVERY_KIND)(
+    'of $name asks for boards, and states small differences, as a rule and a caliper read',
+    (made) => {
+      for (const { units, operations } of sheetsOf(made))
+        for (const { sizes, how, check, mistake } of operations) {
+          for (const size of sizes) {
+            const [, value = '', within = value] = /^([\d.]+) ± ([\d.]+) /.exec(sizeCells(size, units)[2] ?? '') ?? []
+            expect(decimalsOf(within)).toBe(decimalsOf(value))
+          }
+          expect(how).not.toMatch(/at least \d+\.\d/)
+          for (const sentence of [how, check, mistake.looksLike])
+            expect(sentence).not.toMatch(/(?:paper|too large make.*|within) \d+\.\d{4,} in/)
+        }
+    },
+  )
+
+  test.each(OF_EVERY_KIND)('of $name parts no figure from its unit, on the page', (made) => {
+    for (const sheet of sheetsOf(made)) expect(sheetBody(sheet)).not.toMatch(/\d (?:mm|in)\b|\bNo\. \d|M\d+ bolt/)
+  })
+
+  test.each(OF_EVERY_KIND)('of $name counts each tool once', (made) => {
+    for (const { tools } of sheetsOf(made)) {
+      const alone = new Set(tools)
+      expect(alone.size).toBe(tools.length)
+      for (const tool of tools)
+        expect(tool.split(' or ').filter((each) => each !== tool && alone.has(each))).toEqual([])
+      expect(tools).toContain('rule')
+      expect(tools).toContain('soft cloth')
+    }
+  })
+
+  test.each(OF_EVERY_KIND)('of $name rubs off only what raises the fibres where the balls run', (made) => {
+    for (const { operations } of sheetsOf(made)) {
+      const [finish, grain] = ['finish', 'grain'].map((wanted) => operations.find(({ id }) => id === wanted)?.how)
+      expect(grain).toContain('worn abrasive of a fine grit')
+      expect(/coat/.test(grain ?? '')).toBe(!/keep the finish out/.test(finish ?? ''))
+    }
+  })
+
+  test.each(OF_EVERY_KIND)('of $name has a line of its own for each seat of a mounting', (made) => {
+    for (const { operations } of sheetsOf(made))
+      for (const { how } of operations.filter(({ id }) => id === 'mount')) {
+        expect(how.split('\n').length).toBeGreaterThan(2)
+        expect(how).not.toMatch(/(?<!\n)(?:Shaft|Housing|Boards|Pin|To turn it): | \n|\n | it is from /)
+      }
   })
 })
+
+const sheetsOf = (made: OfKind) =>
+  [made.design, ...richly(made)].map((design) => toJobSheet(design, { units: unitsOf(design) }))
+const decimalsOf = (figure: string): number => figure.split('.')[1]?.length ?? 0
 
 test.each(ARRANGEMENT_NAMES)('cautions for a %s bearing name its own parts', (arrangement) => {
   const ofRings = ['core-loose', 'sanding-inside', 'roller-skew']

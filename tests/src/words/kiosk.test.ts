@@ -113,7 +113,7 @@ test('a number that a link states has its unit', () => {
 test('whose movement is not known is said in the list of woods to which a refusal sends', () => {
   const refusal = { code: 'movement-unknown', path: '', species: 'khaya' } as const
   expect(onThePage(seasonRefusalSentence(refusal, 'celsius', TERMS.radial))).toBe(
-    'The movement of Khaya with moisture is not known. Choose another wood: “Wood and place” says whose movement is known.',
+    'The movement of khaya with moisture is not known. Choose another wood: “Wood and place” says whose movement is known.',
   )
   const labelOf = (wood: string) => WOOD_CHOICES.find(({ value }) => value === wood)?.label
   expect(labelOf('khaya')).toBe('Khaya (movement not known)')
