@@ -23,6 +23,7 @@ import { HELD } from './mounting.ts'
 import { LEAVE_OUT, MEASURE_INSTEAD } from './plugs.ts'
 import { signOf, TRADE_SIGN } from './standing.ts'
 import { TERMS, type Terms, WOODEN_PARTS } from './terms.ts'
+import { nameInSentence } from './wood-name.ts'
 
 /*
  * What stands on the drawings, and what is said of them to those who cannot see them. The sizes on a sheet all have the
@@ -233,7 +234,10 @@ function woodName({ parts, lumber, isLumberAssumed }: WoodFacts): string {
   const bought = `${lumber}${isLumberAssumed ? ` ${TRADE_SIGN}` : ''}`
   const named = parts.map(({ part, species, construction }) => {
     if (construction === undefined) return { part, name: bought }
-    return { part, name: `${species === undefined ? '' : `${species}, `}${CONSTRUCTION_NAMES[construction]}` }
+    return {
+      part,
+      name: `${species === undefined ? '' : `${nameInSentence(species)}, `}${CONSTRUCTION_NAMES[construction]}`,
+    }
   })
   const first = itemAt(named, 0)
   if (named.every(({ name }) => name === first.name)) return first.name

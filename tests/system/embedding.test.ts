@@ -209,7 +209,9 @@ describe('the custom element', () => {
   test('shows a bearing to try, as high as what is in it, in the theme that it asks for', async () => {
     const { page, faults } = await openedPage({ colorScheme: 'dark' })
     await page.goto(await courseSite(() => sharedApp()), { waitUntil: 'networkidle' })
-    expect(await living(page).getByRole('status').textContent()).toContain('the 14 balls then leave a gap of 0.7 mm')
+    expect(await living(page).getByRole('status').textContent()).toContain(
+      'the 14 balls then leave a gap of 0.7\u00a0mm',
+    )
     await eventually(async () => {
       const frame = await page.locator('#living >> iframe').boundingBox()
       expect(frame?.height).toBeWithin(1, (await seenIn(page)).height)

@@ -292,7 +292,7 @@ describe('cannot exist', () => {
         climate: { today: { moistureContent: 10 }, moistureContent: { min: 5, max: 25 } },
       },
       '/design/making/climate/moistureContent/max',
-      'Teak',
+      'fibre saturation of teak',
     ],
     [
       'a wood whose movement is not known',

@@ -129,8 +129,8 @@ test.each([
     { outerRing: { construction: 'cross-laminated-ply' }, innerRing: { construction: 'cross-laminated-ply' } },
     'plywood',
   ],
-  [{ outerRing: { species: 'maple-sugar' }, innerRing: { species: 'maple-sugar' } }, 'Maple, sugar, flat-sawn board'],
-  [{ innerRing: { species: 'maple-sugar' } }, 'outer ring hardwood †; inner ring Maple, sugar, flat-sawn board'],
+  [{ outerRing: { species: 'maple-sugar' }, innerRing: { species: 'maple-sugar' } }, 'sugar maple, flat-sawn board'],
+  [{ innerRing: { species: 'maple-sugar' } }, 'outer ring hardwood †; inner ring sugar maple, flat-sawn board'],
 ] as const)('the wood is named with how it is cut', (woods, name) => {
   const made = designed({ ...PLAIN, making: { woods } })
   expect(wordsOn(drawingOf('assembly', made, 'a4')).join(' ')).toContain(`Wood: ${name}.`)
