@@ -11,6 +11,10 @@ export type PinHold = (typeof PIN_HOLDS)[number]
 export const PLATE_HOLDS = ['screwed', 'glued'] as const satisfies readonly Hold[]
 export type PlateHold = (typeof PLATE_HOLDS)[number]
 
+/** How a bearing may be held on its shaft or in its housing: a turntable has a pin and boards instead. */
+export const holdsOf = (at: 'shaft' | 'housing', members: 'rings' | 'plates'): readonly Hold[] =>
+  members === 'rings' ? HOLDS : at === 'shaft' ? PIN_HOLDS : PLATE_HOLDS
+
 /** Materials of a shaft. */
 export const SHAFT_MATERIALS = ['steel', 'brass', 'wood'] as const
 export type ShaftMaterial = (typeof SHAFT_MATERIALS)[number]

@@ -132,7 +132,7 @@ export function advice(check: ToleranceCheck): string {
 }
 
 const decision = (what: string, name: CauseName, { share }: Sensitivity, terms: Terms): string =>
-  `${capitalised(wholePercent(share))} of the scatter of the ${what} comes from ${causeName(name, terms)}. ${remedy(name, terms)}`
+  `For the ${what}, ${wholePercent(share)} of the scatter comes from ${causeName(name, terms)}. ${remedy(name, terms)}`
 
 /** The remedy for an inner ring that often binds. */
 export const bindsOften = ({ value }: Chance, { play, element }: Terms): string =>

@@ -5,9 +5,11 @@ import {
   type Design,
   type DesignInput,
   design,
+  traitsOf,
   woodPartsOf,
 } from '#shared/bearing/arrangements.ts'
 import { type Field, type Group, type Leaf, leavesOf } from '#shared/bearing/field.ts'
+import { holdsOf } from '#shared/bearing/mounting-input.ts'
 import type { Refusal } from '#shared/bearing/refusal.ts'
 import { USUAL_TEMPERATURE } from '#shared/bearing/whole-year.ts'
 import type { WoodPart } from '#shared/bearing/wood-parts.ts'
@@ -92,7 +94,14 @@ export const statedBesides = (bearing: BearingTexts, arrangement: ArrangementNam
   // Plywood moves alike whatever it is of: a wood beside it can be removed, too.
   const isIdle = (name: string): boolean =>
     name.endsWith('.species') && bearing[name.replace(/species$/, 'construction')] === WITHOUT_SPECIES
-  return Object.keys(bearing).filter((name) => name.startsWith(FREE) && (!inForms.test(name) || isIdle(name)))
+  const { members } = traitsOf({ arrangement })
+  const isNoHold = (name: string): boolean =>
+    (['shaft', 'housing'] as const).some(
+      (at) => name === `making.mounting.${at}.hold` && !holdsOf(at, members).some((hold) => hold === bearing[name]),
+    )
+  return Object.keys(bearing).filter(
+    (name) => name.startsWith(FREE) && (!inForms.test(name) || isIdle(name) || isNoHold(name)),
+  )
 }
 
 /** What a link may state that a bearing of this arrangement does not have: nothing is made of it. */

@@ -26,7 +26,7 @@ export const LATHE = {
   cutDone: 'I have cut: measure again',
   nothingRead: 'Nothing read yet.',
   nothingSince: 'Nothing read since the last cut.',
-  remove: 'remove',
+  remove: 'Remove',
   history: 'Earlier states',
   startAgain: 'Start this ring again',
   toInner: 'Next: the inner ring',

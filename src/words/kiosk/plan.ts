@@ -1,5 +1,5 @@
-import type { ArrangementName } from '#shared/bearing/arrangements.ts'
-import { HOLDS, PIN_HOLDS, PLATE_HOLDS, TURNING_RINGS } from '#shared/bearing/mounting-input.ts'
+import { type ArrangementName, traitsOf } from '#shared/bearing/arrangements.ts'
+import { holdsOf, TURNING_RINGS } from '#shared/bearing/mounting-input.ts'
 import { PART_NAMES, type WoodPart } from '#shared/bearing/wood-parts.ts'
 import { isSpecies, SPECIES, SPECIES_IDS } from '#shared/data/species.ts'
 import { MOVEMENT } from '#shared/data/wood-movement.ts'
@@ -106,16 +106,16 @@ export const notChosen = (counted: string | undefined): string =>
 
 /** How a bearing may be held, for the choices of a form. */
 export function holdChoices(arrangement: ArrangementName, terms: Terms) {
-  const isOfPlates = arrangement === 'thrust'
-  const row = (at: 'shaft' | 'housing', holds: readonly string[]) => {
+  const { members } = traitsOf({ arrangement })
+  const row = (at: 'shaft' | 'housing') => {
     const name = `making.mounting.${at}.hold`
     return {
       name,
       label: statedName(name, terms) ?? name,
-      options: holds.map((value) => ({ value, label: valueName(value) ?? value })),
+      options: holdsOf(at, members).map((value) => ({ value, label: valueName(value) ?? value })),
     }
   }
-  return [row('shaft', isOfPlates ? PIN_HOLDS : HOLDS), row('housing', isOfPlates ? PLATE_HOLDS : HOLDS)]
+  return [row('shaft'), row('housing')]
 }
 
 /** A field that is left open and whose value the year decides. */
