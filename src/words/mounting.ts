@@ -136,7 +136,7 @@ export function pinSentence(
     pressed: `Press ${pin} into the bore of the lower plate, flush with its back.`,
     retained: `Put ${pin} through the lower board and both plates, with washers and two nuts: lock them against each other where the upper plate still turns freely. The board on top needs a hole over the nuts.`,
   }
-  return `${how[hold]} Open the bore of the upper plate to ${size(upperHole)}: the balls centre it, and the ${noun} never touches it. Through the year that hole is from ${size(upperPlay.min)} to ${size(upperPlay.max)} wider than the ${noun}.`
+  return `${how[hold]} Before its board goes on, open the bore of the upper plate to ${size(upperHole)}: the balls centre it, and the ${noun} never touches it. Through the year that hole is from ${size(upperPlay.min)} to ${size(upperPlay.max)} wider than the ${noun}.`
 }
 
 /** What holds each plate to its board. */
@@ -147,6 +147,6 @@ export function boardsSentence(boards: BoardSeats, screws: CheekScrews | undefin
   const how =
     screws === undefined
       ? `Glue the back of each plate to its board${grain}.`
-      : `${hold === 'glued' ? 'Glue and screw' : 'Screw'} each plate to its board${grain}: ${screws.count} screws ${screws.name} × ${size(screws.length)} from the side with the groove, on a circle of ${size(screws.screwCircle)}, their heads below the face.`
+      : `${hold === 'glued' ? 'Glue and screw' : 'Screw'} each plate to its board${grain}: ${screws.count} screws ${screws.name} × ${size(screws.length)} from the side with the groove, on a circle of ${size(screws.screwCircle)}, their heads below the face. Drill clearance holes of ${screws.clearance.name} through the plate and countersink them, and pilot holes of ${screws.pilot.name}, ${size(screws.pilotDepth)} deep, into the board: without them the plate splits.`
   return `Take boards at least ${size(thickness)} thick. ${how}`
 }
