@@ -27,7 +27,7 @@ export function finish(
     title: isBare ? `Leave it bare, or finish only outside the ${raceway.many}` : 'Put on the finish',
     tool: 'cloth, thin finish',
     how: isBare
-      ? `Take it apart. The sizes are for bare wood. Finish only the outsides and the faces, and keep the finish out of the ${raceway.many}.`
+      ? `Take it apart. The sizes are for bare wood. Finish only the outsides and the faces, keep the finish out of the ${raceway.many}, and leave bare what will be glued.`
       : `Take it apart. Put thin, even coats on every turned surface: the sizes leave ${figure(film, units)} for the finish on each surface.`,
     check: WHEN_DRY[arrangement],
     mistake: {

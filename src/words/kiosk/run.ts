@@ -3,10 +3,10 @@ import type { Terms } from '#src/words/terms.ts'
 
 /** Words of the step that asks whether a bearing will run. */
 export const RUN = {
-  cuts: ({ raceway }: Terms) => `How far your ${raceway.many} miss their size`,
+  cuts: ({ raceway }: Terms) => `How far your ${raceway.many} miss their size, on the radius`,
   lots: ({ element }: Terms) => `How far a whole lot of ${element.many} is off its size`,
   usual: (cut: string, { element, raceway }: Terms) =>
-    `Two in three stay within these figures, over or under (standard deviations). Left empty: ${cut} for a ${raceway.one}, and 0.6 of the scatter of the ${element.many} for a lot. Common practice, no source.`,
+    `On the radius is half of what a caliper shows across. Two in three stay within these figures, over or under (standard deviations). Left empty: ${cut} for a ${raceway.one}, and 0.6 of the scatter of the ${element.many} for a lot. Common practice, no source.`,
   noGap: 'With a cage no gap must fit, and there is no chance to work out.',
   load: { rings: 'Load across the axle', plates: 'Load that lies on the turntable' },
   loads: 'Load and speed',
