@@ -340,6 +340,17 @@ describe('at the lathe', () => {
     )
   })
 
+  test('an inner ring waits for its outer one, and is cut once something of that is entered', async () => {
+    const { page } = await openedJob(`${FIRST}&stage=lathe&ring=inner&inner=y0.1`)
+    await page.locator('#advice .headline').waitFor()
+    expect(await headline(page)).toBe('First the outer ring')
+    expect(await wordsOf(page.locator('#advice'))).not.toMatch(/sand|cut until/i)
+    await page.goto('about:blank')
+    const { page: known } = await openedJob(`${FIRST}&stage=lathe&ring=inner&outer=g1&inner=y0.1`)
+    await known.locator('#advice .headline').waitFor()
+    expect(await headline(known)).toMatch(/^(Sand|Cut) until/)
+  })
+
   test('readings that do not agree are to be checked: no size to cut to and no certainty stand there', async () => {
     const { page } = await openedJob(`${FIRST}&stage=lathe&outer=o13,g0.5,d76.9`)
     await page.locator('#advice .headline').waitFor()

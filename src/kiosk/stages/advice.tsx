@@ -31,6 +31,13 @@ export function Advice(of: {
           const disagreements = disagreementsIn(answer)
           // To stop is right either way.
           const isSure = disagreements.length === 0 || answer['reason'] === 'too-deep'
+          if (of.before !== undefined && answer['action'] !== 'stop')
+            return (
+              <>
+                <p class="headline">{LATHE.outerFirst}</p>
+                <p class="summary">{of.before}</p>
+              </>
+            )
           return (
             <>
               <p class="headline">{isSure ? headlineOf(answer, units, terms) : LATHE.check}</p>
@@ -39,7 +46,6 @@ export function Advice(of: {
               {isSure && part(answer['nextStep'])['with'] === 'abrasive' && (
                 <p class="fault">{later()?.sandingCaution(ringOf(answer), terms)}</p>
               )}
-              {of.before !== undefined && <p class="fault">{of.before}</p>}
               {isSure && answer['reason'] === 'in-band' && (
                 <button type="button" class="go large" id="fitted" onClick={of.next.go}>
                   {of.next.label}

@@ -26,7 +26,8 @@ export function LatheStage({ job, derived, change, show }: StageProps) {
   const ringJob: Job = hasInner ? job : { ...job, ring: 'outer' }
   const { ring } = ringJob
   // The cage keeps the balls apart, so their gap says nothing of the outer groove.
-  const isByGap = ring === 'inner' || traitsOf(derived).ballSet === 'full'
+  const isOuterByGap = traitsOf(derived).ballSet === 'full'
+  const isByGap = ring === 'inner' || isOuterByGap
   const reply = useReply(
     '/v1/fit-correction',
     isByGap && request ? fitRequest(ringJob, request, units, hasInner) : undefined,
@@ -75,7 +76,9 @@ export function LatheStage({ job, derived, change, show }: StageProps) {
               derived={derived}
               title={title}
               isRead={isRead}
-              before={ring === 'inner' && readingsIn(job.outer) === 0 ? later()?.outerFirst(terms) : undefined}
+              before={
+                ring === 'inner' && isOuterByGap && readingsIn(job.outer) === 0 ? later()?.outerFirst(terms) : undefined
+              }
               next={
                 hasInner && ring === 'outer'
                   ? { label: LATHE.toInner, go: () => show({ ...job, ring: 'inner' }) }

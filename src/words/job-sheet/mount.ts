@@ -113,6 +113,8 @@ export function mountPlates(
     year: YEAR_OF_HOUSE,
   })
   const isGlued = pin.hold === 'glued' || boards.hold === 'glued'
+  const onBoards = `Boards: ${boardsSentence(boards, screws, units)}`
+  const onPin = `Pin: ${pinSentence(pin, units)}`
   return {
     title: `Mount it between two boards, the plates ${boards.hold}`,
     tool: [
@@ -124,7 +126,12 @@ export function mountPlates(
       ...(isGlued ? ['epoxy'] : []),
     ].join(', '),
     counted,
-    how: `Drill with the turntable apart, and brush out the chips.\nBoards: ${boardsSentence(boards, screws, units)}\nPin: ${pinSentence(pin, units)}\nLay the balls in, and lower the upper plate with its board over the pin.`,
+    how: [
+      'Drill with the turntable apart, and brush out the chips.',
+      // A bolt goes through a board as well; a pin is flush with a back that its board covers.
+      ...(pin.hold === 'retained' ? [onBoards, onPin] : [onPin, onBoards]),
+      'Lay the balls in, and lower the upper plate with its board over the pin.',
+    ].join('\n'),
     check: `${screws ? 'Every screw head lies below the face, and nothing' : 'Nothing'} stands above ${screws ? 'it' : 'the lower face'} but the pin. The turntable turns as freely as before, and the pin touches neither the upper plate nor the board on top.`,
     mistake: {
       looksLike: 'The upper plate scrapes on the pin at one place.',

@@ -37,6 +37,7 @@ export const LATHE = {
   tooTight: 'more to remove',
   inBand: 'finished',
   check: 'Check the readings',
+  outerFirst: 'First the outer ring',
   disagree: 'Readings that do not fit the others',
   onHandSizes: 'Size and number of each',
   onHandHint: (units: Units) =>
@@ -172,4 +173,4 @@ export const playNow = ({ value, low, high }: Estimated, good: Pick<Estimated, '
 
 /** Where nothing is known of the outer ring, whose groove says how deep the inner one must be. */
 export const outerFirst = ({ raceway }: Terms): string =>
-  `Nothing is entered for the outer ring. Finish it first: its ${raceway.one} decides how far to cut this one.`
+  `Nothing is entered for the outer ring, whose ${raceway.one} decides how far to cut this one. Finish it, and enter there what you measured last.`
