@@ -1,5 +1,4 @@
 import { type Design, nameOf } from '#shared/bearing/arrangements.ts'
-import type { Units } from '#shared/units/length.ts'
 import { answerOf } from '#src/api/design/arrangements/all.ts'
 import { figureOf } from '#src/api/drawings/figure.ts'
 import { toJobSheet } from '#src/api/job-sheet/present.ts'
@@ -12,6 +11,7 @@ import { sheetBody } from '#src/job-sheet/html.ts'
 import { prose } from '#src/job-sheet/prose.ts'
 import { bearingFacts } from '#src/words/bearing-facts.ts'
 import { EMBED } from '#src/words/embed.ts'
+import { EXACT_DECIMALS } from '#src/words/figure.ts'
 import { sheetTitle } from '#src/words/job-sheet/sheet.ts'
 import { termsOf } from '#src/words/terms.ts'
 import type { EmbedRequest, EmbedView } from './schema.ts'
@@ -30,16 +30,13 @@ export function embedded(view: EmbedView, design: Design, request: EmbedRequest)
 const figure = (view: View, design: Design, request: EmbedRequest): string =>
   figureOf(view, drawingOf(view, design, paperFor(request)), design)
 
-/** Decimals of an exact figure: what a caliper reads, and one more. */
-const DECIMALS: Readonly<Record<Units, number>> = { in: 4, mm: 2 }
-
 /** A bearing to try: three fields, and below them what follows from them. */
 function bearing(design: Design, request: EmbedRequest): string {
   const { units } = design.bearing.resolved.input
   const { summary, dimensions, warnings, cautions } = answerOf(design)
   const rows = dimensions.map(
     ({ name, symbol, shop, byCaliper, value }) =>
-      `<tr><td>${escaped(symbol)}</td><th scope="row">${prose(name)}</th><td class="n">${byCaliper ? EMBED.byCaliper : prose(shop)}</td><td class="n">${value.toFixed(DECIMALS[units])}</td></tr>`,
+      `<tr><td>${escaped(symbol)}</td><th scope="row">${prose(name)}</th><td class="n">${byCaliper ? EMBED.byCaliper : prose(shop)}</td><td class="n">${value.toFixed(EXACT_DECIMALS[units])}</td></tr>`,
   )
   return [
     form(design, request),

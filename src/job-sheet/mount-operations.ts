@@ -1,4 +1,4 @@
-import { type Design, woodPartsOf } from '#shared/bearing/arrangements.ts'
+import { type Design, isOfPlates, woodPartsOf } from '#shared/bearing/arrangements.ts'
 import { type Hold, turningRing } from '#shared/bearing/mounting-input.ts'
 import type { RingName } from '#shared/bearing/refusal.ts'
 import type { DriveSeat, Holder, Mounting } from '#shared/making/mounting.ts'
@@ -39,11 +39,12 @@ const epoxyFor = (...holds: readonly (Hold | undefined)[]): readonly CautionCode
   holds.includes('glued') ? ['epoxy'] : []
 
 /** What the plan leaves open of the mounting, so that the usual stands for it. */
-function usualIn({ bearing }: Design): readonly words.LeftOpen[] {
-  const { mounting = {}, woods = {}, climate } = bearing.resolved.input.making ?? {}
+function usualIn(design: Design): readonly words.LeftOpen[] {
+  const { input } = design.bearing.resolved
+  const { mounting = {}, woods = {}, climate } = input.making ?? {}
   const { shaft = {}, housing = {} } = mounting
-  const hasHousing = isOfPlatesIn(bearing) || turningRing(mounting) === 'inner-ring'
-  const isWoodOpen = woodPartsOf(bearing.resolved.input).some((part) => woods[part] === undefined && part !== 'cage')
+  const hasHousing = isOfPlates(design) || turningRing(mounting) === 'inner-ring'
+  const isWoodOpen = woodPartsOf(input).some((part) => woods[part] === undefined && part !== 'cage')
   return [
     ...(shaft.diameter === undefined ? (['shaft-diameter'] as const) : []),
     ...(shaft.hold === undefined ? (['shaft-hold'] as const) : []),
@@ -53,8 +54,6 @@ function usualIn({ bearing }: Design): readonly words.LeftOpen[] {
     ...(climate === undefined ? (['year'] as const) : []),
   ]
 }
-
-const isOfPlatesIn = (bearing: Design['bearing']): boolean => 'plate' in bearing
 
 const shaftSizes = ({ shaft }: Mounting): readonly Size[] => [
   ...shaftSize(shaft),

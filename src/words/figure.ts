@@ -19,6 +19,8 @@ export const unbroken = (text: string): string => text.replaceAll(BOUND, HELD)
 
 /** Decimals in sentences: finer than anyone cuts, coarse enough to read. */
 const DECIMALS: Readonly<Record<Units, number>> = { in: 4, mm: 2 }
+/** Decimals of an exact figure in a table: in inches those of a caliper and one more, in millimetres its hundredths. */
+export const EXACT_DECIMALS: Readonly<Record<Units, number>> = { in: 4, mm: 2 }
 
 /**
  * A length in a sentence: `15.96 mm`, `5/8 in` where a rule shows it, else `0.6284 in`. The exact figures to work to are in the numbers of an

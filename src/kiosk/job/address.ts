@@ -2,6 +2,7 @@ import { ARRANGEMENT_NAMES } from '#shared/bearing/arrangements.ts'
 import { type FittedRing, RINGS } from '#shared/questions/fit/fit-setup.ts'
 import { JOB_VERSION } from '#src/api/bearing-address.ts'
 import { fragmentText } from '#src/http/query-text.ts'
+import type { Lost } from '#src/words/kiosk/link.ts'
 import { CHOICES, FIRST_JOB, type Job, jobOf, STAGES } from './job.ts'
 import {
   type Cut,
@@ -54,12 +55,6 @@ const textOfState = ({ readings, cut }: GrooveState): string => {
 const textOfReading = ({ kind, value = '', second, result }: Reading): string => {
   const more = second ?? result
   return `${READING_FIELDS[kind].letter}${value}${more === undefined ? '' : `*${more}`}`
-}
-
-/** A part of an address that could not be read: a name with its text, or a text alone. */
-export interface Lost {
-  readonly name?: string
-  readonly text: string
 }
 
 /** What was read of an address, and what of it could not be. */

@@ -1,4 +1,5 @@
-import { fragmentOf, type Lost, readAddress } from './address.ts'
+import type { Lost } from '#src/words/kiosk/link.ts'
+import { fragmentOf, readAddress } from './address.ts'
 import { FIRST_JOB, type Job } from './job.ts'
 
 /*

@@ -1,3 +1,4 @@
+import { turningRing } from '#shared/bearing/mounting-input.ts'
 import { Choice } from '#src/kiosk/controls.tsx'
 import { withBearing } from '#src/kiosk/job/job.ts'
 import { type Json, listOf, messagesOf, part, textOf } from '#src/kiosk/json.ts'
@@ -37,7 +38,7 @@ function Holds({ job, derived, change }: Pick<StageProps, 'job' | 'derived' | 'c
   const words = later()
   const { bearing } = job
   // Where the outer ring turns, no housing holds it.
-  const isTurned = bearing[TURNS] === 'outer-ring' || (bearing[TURNS] === undefined && bearing[DRIVE] !== undefined)
+  const isTurned = turningRing({ turns: bearing[TURNS], drive: bearing[DRIVE] } as Turned) === 'outer-ring'
   const rows = words?.holdChoices(derived.arrangement, derived.terms) ?? []
   return (
     <form autocomplete="off" onSubmit={(event) => event.preventDefault()}>
@@ -54,6 +55,8 @@ function Holds({ job, derived, change }: Pick<StageProps, 'job' | 'derived' | 'c
     </form>
   )
 }
+
+type Turned = Parameters<typeof turningRing>[0]
 
 const MOUNTING = 'making.mounting'
 const TURNS = `${MOUNTING}.turns`

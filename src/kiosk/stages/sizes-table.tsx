@@ -1,15 +1,12 @@
 import type { ArrangementName, Design } from '#shared/bearing/arrangements.ts'
 import type { Openings } from '#shared/bearing/assumed-sizes.ts'
 import { type Dimension, ruleText } from '#shared/bearing/dimensions.ts'
-import type { Units } from '#shared/units/length.ts'
 import { roundedIn } from '#shared/units/rounded.ts'
 import { dimensionName } from '#src/words/dimension-names.ts'
+import { EXACT_DECIMALS } from '#src/words/figure.ts'
 import { BEARING } from '#src/words/kiosk/bearing.ts'
 import { signMeanings, signOfSize } from '#src/words/standing.ts'
 import { TERMS } from '#src/words/terms.ts'
-
-/** Decimals of an exact figure: what a caliper reads, and one more. */
-const DECIMALS: Readonly<Record<Units, number>> = { in: 4, mm: 2 }
 
 /** Every size of a bearing, those that are cut to as they are on the lathe. */
 export function SizesTable({
@@ -41,7 +38,7 @@ export function SizesTable({
             <th scope="row">{dimensionName(row.key, TERMS[arrangement])}</th>
             <td>{ruleText(row) ?? BEARING.byCaliper}</td>
             <td>
-              {roundedIn(row.cutTo ?? row.value, units).toFixed(DECIMALS[units])} {units}
+              {roundedIn(row.cutTo ?? row.value, units).toFixed(EXACT_DECIMALS[units])} {units}
               {signOfSize(row.key, openings)}
             </td>
           </tr>

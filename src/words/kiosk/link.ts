@@ -1,7 +1,7 @@
 import { ARRANGEMENT_CHOICES } from './bearing.ts'
 
-/** A part of a link that could not be read; without a name, of a list. */
-interface Lost {
+/** A part of a link that could not be read: a name with its text, or a text alone. */
+export interface Lost {
   readonly name?: string
   readonly text: string
 }
