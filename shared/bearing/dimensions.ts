@@ -3,6 +3,7 @@ import { type Mm, mm } from '#shared/units/length.ts'
 import { type ShopFigure, shopFigure } from '#shared/units/shop-figure.ts'
 import { type BallRing, gapAt } from './ball-ring.ts'
 import type { FullRings } from './full-rings.ts'
+import { turningRing } from './mounting-input.ts'
 import type { ResolvedBalls } from './resolve.ts'
 import type { RingPair } from './ring-pair.ts'
 
@@ -61,13 +62,24 @@ export const BY_CALIPER: ReadonlySet<DimensionKey> = new Set([
   'radialInternalClearance',
 ])
 
+/**
+ * Whether a caliper is set to a size of a design: those above, and seats. A bore is a seat as soon as it is planned how the bearing
+ * is made, the outside where a housing holds it.
+ */
+export function isByCaliper(key: DimensionKey, { input: { making } }: ResolvedBalls): boolean {
+  if (BY_CALIPER.has(key)) return true
+  if (making === undefined) return false
+  const isHeld = turningRing(making.mounting ?? {}) === 'inner-ring'
+  return (
+    key === 'innerRing.boreDiameter' || key === 'plates.boreDiameter' || (isHeld && key === 'outerRing.outsideDiameter')
+  )
+}
+
 /** The figure of a rule for a size as it is turned; undefined for one to which a caliper is set. */
-export const ruleText = ({
-  key,
-  shop,
-  cutToShop,
-}: Pick<Dimension, 'key' | 'shop' | 'cutToShop'>): string | undefined =>
-  BY_CALIPER.has(key) ? undefined : (cutToShop ?? shop).text
+export const ruleText = (
+  { key, shop, cutToShop }: Pick<Dimension, 'key' | 'shop' | 'cutToShop'>,
+  resolved: ResolvedBalls,
+): string | undefined => (isByCaliper(key, resolved) ? undefined : (cutToShop ?? shop).text)
 
 /** The cylinders that both rings are turned to first: lands, where a groove is cut into them, or else the tracks themselves. */
 export const cylinderKeys = ({ resolved }: RingPair): { readonly outer: DimensionKey; readonly inner: DimensionKey } =>

@@ -1,11 +1,11 @@
 import { type Static, Type } from 'typebox'
 import {
-  BY_CALIPER,
   type Dimension as CoreDimension,
   DIMENSION_SYMBOLS,
   type DimensionKey,
+  isByCaliper,
 } from '#shared/bearing/dimensions.ts'
-import type { Units } from '#shared/units/length.ts'
+import type { ResolvedBalls } from '#shared/bearing/resolve.ts'
 import { complete, named, text } from '#src/api/schema.ts'
 import { dimensionName } from '#src/words/dimension-names.ts'
 import type { Terms } from '#src/words/terms.ts'
@@ -26,7 +26,7 @@ export const Dimension = named('Dimension', 'One size to work to.', {
   byCaliper: Type.Optional(
     Type.Boolean({
       description:
-        'Whether a caliper must be set to this size, because the rounding of a rule would spoil the gap, the play or the seat of the balls.',
+        'Whether a caliper must be set to this size, because the rounding of a rule would spoil the gap, the play, the seat of the balls, or a seat on its shaft or in its housing.',
     }),
   ),
   gapPerUnit: Type.Optional(
@@ -38,8 +38,9 @@ export const Dimension = named('Dimension', 'One size to work to.', {
 })
 
 /** An answer has some thirty of these: each is written out, and not shown by its schema, which takes three times as long. */
-export function toDimension(row: CoreDimension, units: Units, terms: Terms): Static<typeof Dimension> {
+export function toDimension(row: CoreDimension, resolved: ResolvedBalls, terms: Terms): Static<typeof Dimension> {
   const { key, value, cutTo, shop, cutToShop, gapPerUnit, gapChangeAtShop } = row
+  const { units } = resolved.input
   return complete<Static<typeof Dimension>>({
     key,
     symbol: DIMENSION_SYMBOLS[key],
@@ -49,7 +50,7 @@ export function toDimension(row: CoreDimension, units: Units, terms: Terms): Sta
     shop: shop.text,
     cutToShop: cutToShop?.text,
     shopError: show(shop.error, units),
-    byCaliper: BY_CALIPER.has(key) ? true : undefined,
+    byCaliper: isByCaliper(key, resolved) ? true : undefined,
     gapPerUnit: gapPerUnit === undefined ? undefined : showNumber(gapPerUnit),
     gapChangeAtShop: gapChangeAtShop === undefined ? undefined : show(gapChangeAtShop, units),
   })

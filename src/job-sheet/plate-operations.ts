@@ -60,7 +60,11 @@ const shape = (job: PlateJob): Operation => ({
   }),
   id: 'plate-shape',
   part: 'both',
-  sizes: [size(job, 'plates.boreDiameter', SIZES.bore), size(job, 'plates.outsideDiameter', SIZES.outside)],
+  // The bore is the seat of the pin.
+  sizes: [
+    { ...size(job, 'plates.boreDiameter', SIZES.bore), byCaliper: true },
+    size(job, 'plates.outsideDiameter', SIZES.outside),
+  ],
   cautions: [...(isBored(job.stock.plates.blank) ? (['drilling'] as const) : []), ...ringCautions(job.method)],
   readings: [],
   ...turned(job),

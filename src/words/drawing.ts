@@ -207,7 +207,7 @@ export function assemblyNotes(facts: NoteFacts, say: Size): readonly string[] {
     ...(hasPinnedCheeks ? [`Cheeks on thin pins, glued into the outer ring alone ${TRADE_SIGN}.`] : []),
     ...(mounting ? seatNotes(mounting, size) : []),
     ...(plateMounting ? pinNotes(plateMounting, size) : []),
-    `Other sizes but those of plugs, in ${UNIT_NAMES[units]}: ${general.map(({ upTo, plusMinus }) => `±${say(plusMinus)} up to ${say(upTo)}`).join(', ')} (ISO 2768-1, class c)${signOf(ALL_SOURCES[GENERAL_TOLERANCES.source].standing)}. Sizes in brackets follow from others.`,
+    `Other sizes but those of plugs${mounting || plateMounting ? ' and seats' : ''}, in ${UNIT_NAMES[units]}: ${general.map(({ upTo, plusMinus }) => `±${say(plusMinus)} up to ${say(upTo)}`).join(', ')} (ISO 2768-1, class c)${signOf(ALL_SOURCES[GENERAL_TOLERANCES.source].standing)}. Sizes in brackets follow from others.`,
   ]
 }
 
@@ -248,7 +248,7 @@ function woodName({ parts, lumber, isLumberAssumed }: WoodFacts): string {
 function seatNotes({ shaft, housing, drive }: Mounting, size: Size): readonly string[] {
   const deep = housing && housing.seatDepth < housing.thickness ? `, ${size(housing.seatDepth)} deep` : ''
   return [
-    `Shaft: ${shaft.material}, Ø${size(shaft.shaftDiameter)}, in a bore cut to Ø${size(shaft.seatDiameter)}, ${HELD[shaft.hold]} ${TRADE_SIGN}.`,
+    `Shaft: ${shaft.material}, Ø${size(shaft.shaftDiameter)}, in a bore cut to Ø${size(shaft.seatDiameter)} by caliper, ${HELD[shaft.hold]} ${TRADE_SIGN}.`,
     ...(housing ? [`Housing: seat Ø${size(housing.seatDiameter)}${deep}, ${HELD[housing.hold]} ${TRADE_SIGN}.`] : []),
     ...(drive?.holeDiameter === undefined
       ? []
@@ -260,7 +260,7 @@ function seatNotes({ shaft, housing, drive }: Mounting, size: Size): readonly st
 
 /** The pin in the middle of a turntable, and its boards. */
 const pinNotes = ({ pin, boards }: PlateMounting, size: Size): readonly string[] => [
-  `Pin: ${pin.material}, Ø${size(pin.shaftDiameter)}, in a bore cut to Ø${size(pin.seatDiameter)}, ${pin.hold === 'retained' ? 'a bolt through both plates' : HELD[pin.hold]} ${TRADE_SIGN}. Bore of the upper plate opened to Ø${size(pin.upperHole)} ${TRADE_SIGN}.`,
+  `Pin: ${pin.material}, Ø${size(pin.shaftDiameter)}, in a bore cut to Ø${size(pin.seatDiameter)} by caliper, ${pin.hold === 'retained' ? 'a bolt through both plates' : HELD[pin.hold]} ${TRADE_SIGN}. Bore of the upper plate opened to Ø${size(pin.upperHole)} ${TRADE_SIGN}.`,
   `Boards: at least ${size(boards.thickness)}, plates ${HELD[boards.hold]} ${TRADE_SIGN}.`,
 ]
 

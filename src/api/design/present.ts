@@ -76,10 +76,10 @@ function toTable<M>(
   { bearing, dimensions }: Noted,
   made: MakingAnswer<M> | undefined,
 ): { dimensions: Static<typeof Dimension>[]; making?: M } {
-  const { input } = bearing.resolved
-  const terms = termsOf(input)
+  const { resolved } = bearing
+  const terms = termsOf(resolved.input)
   return {
-    dimensions: dimensions.map((row) => toDimension(row, input.units, terms)),
+    dimensions: dimensions.map((row) => toDimension(row, resolved, terms)),
     ...(made === undefined ? {} : { making: made.making }),
   }
 }

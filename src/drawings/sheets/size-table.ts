@@ -1,5 +1,5 @@
 import type { ArrangementName } from '#shared/bearing/arrangements.ts'
-import { BY_CALIPER, DIMENSION_SYMBOLS, type Dimension } from '#shared/bearing/dimensions.ts'
+import { DIMENSION_SYMBOLS, type Dimension, isByCaliper } from '#shared/bearing/dimensions.ts'
 import type { ResolvedBalls } from '#shared/bearing/resolve.ts'
 import { at, type Shape } from '#src/drawings/model.ts'
 import { line } from '#src/drawings/shapes.ts'
@@ -132,7 +132,7 @@ export function sizeTable(
       cell(DIMENSION_SYMBOLS[key], 0.025, 0.125, 'start'),
       cell(shortName(key, arrangement), 0.145, 0.46, 'start'),
       cell(`${say(found.value)}${tradeSign(key, { resolved })}`, 0.47, 0.7, 'end'),
-      cell(BY_CALIPER.has(key) ? TABLE_HEADINGS.byCaliper : found.shop.text, 0.72, 0.97, 'end'),
+      cell(isByCaliper(key, resolved) ? TABLE_HEADINGS.byCaliper : found.shop.text, 0.72, 0.97, 'end'),
     ]
   }
   const cells = blocks.flatMap(({ rows }, index) =>

@@ -36,7 +36,7 @@ export function SizesTable({
         {rows.map((row) => (
           <tr key={row.key}>
             <th scope="row">{dimensionName(row.key, TERMS[arrangement])}</th>
-            <td>{ruleText(row) ?? BEARING.byCaliper}</td>
+            <td>{ruleText(row, resolved) ?? BEARING.byCaliper}</td>
             <td>
               {roundedIn(row.cutTo ?? row.value, units).toFixed(EXACT_DECIMALS[units])} {units}
               {signOfSize(row.key, openings)}

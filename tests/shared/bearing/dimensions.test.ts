@@ -7,6 +7,7 @@ import {
   DIMENSION_SYMBOLS,
   type Dimension,
   type DimensionKey,
+  isByCaliper,
   ruleText,
 } from '#shared/bearing/dimensions.ts'
 import { ballGap } from '#shared/geometry/ring-of-balls.ts'
@@ -215,9 +216,11 @@ describe('what a size does to the ball gap', () => {
 test.each([PLAIN, ROLLERS, PLATES, CAGED])(
   'a rule gives no figure for a size that a caliper is set to, of $arrangement',
   (input) => {
-    for (const row of anyDesigned({ ...input, finishAllowance: mm(0.05) }).dimensions) {
+    const { bearing, dimensions } = anyDesigned({ ...input, finishAllowance: mm(0.05) })
+    const { resolved } = bearing
+    for (const row of dimensions) {
       const rule = (row.cutToShop ?? row.shop).text
-      expect(ruleText(row), row.key).toBe(BY_CALIPER.has(row.key) ? undefined : rule)
+      expect(ruleText(row, resolved), row.key).toBe(isByCaliper(row.key, resolved) ? undefined : rule)
     }
   },
 )
@@ -231,4 +234,15 @@ test('whatever sets the gap, the play or the seat of the balls is measured by ca
         )
       )
         expect(BY_CALIPER.has(key), key).toBe(true)
+})
+
+test('a seat that is planned is measured by caliper, and one that is not has a figure of a rule', () => {
+  const seats = (input: Parameters<typeof anyDesigned>[0]): string[] => {
+    const { bearing, dimensions } = anyDesigned(input)
+    return dimensions.map(({ key }) => key).filter((key) => !BY_CALIPER.has(key) && isByCaliper(key, bearing.resolved))
+  }
+  for (const input of [PLAIN, ROLLERS, PLATES, CAGED]) expect(seats(input)).toEqual([])
+  expect(seats({ ...PLAIN, making: {} }).sort()).toEqual(['innerRing.boreDiameter', 'outerRing.outsideDiameter'])
+  expect(seats({ ...PLAIN, making: { mounting: { drive: 'crank' } } })).toEqual(['innerRing.boreDiameter'])
+  expect(seats({ ...PLATES, making: {} })).toEqual(['plates.boreDiameter'])
 })

@@ -52,7 +52,7 @@ export function toFootstepResponse({
         boreDiameter: show(cup.boreDiameter, units),
       },
       height: show(height, units),
-      dimensions: dimensions.map((row) => toDimension(row, units, FOOTSTEP_TERMS)),
+      dimensions: dimensions.map((row) => toDimension(row, resolved, FOOTSTEP_TERMS)),
     },
     {
       warnings: warnings.map((warning) => toWarning(warning, units, FOOTSTEP_TERMS)),
