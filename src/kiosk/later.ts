@@ -1,4 +1,5 @@
 import { qrCode } from '#src/drawings/qr-code.ts'
+import { readFindQuery } from '#src/kiosk/job/find-query.ts'
 import { asArrangement } from '#src/kiosk/job/other-arrangement.ts'
 import { bestPairs, searchFor } from '#src/kiosk/job/search.ts'
 import { textOfSuggestion } from '#src/kiosk/job/suggestion-text.ts'
@@ -81,6 +82,7 @@ const LATER = {
   carried: CARRIED,
   notOffline: NOT_OFFLINE,
   find: FIND,
+  readFindQuery,
   searchFor,
   bestPairs,
   unbroken,

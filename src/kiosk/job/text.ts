@@ -35,9 +35,6 @@ export const listIn = (text: string): readonly string[] =>
     .map((each) => each.trim())
     .filter((each) => each !== '')
 
-/** Several whole numbers in one field: they have no decimals, so a comma parts them too. */
-export const countsIn = (text: string): readonly string[] => text.split(/[;,\s]+/).filter((each) => each !== '')
-
 /** A number as it was typed. */
 export function readNumber(text: string, bounds: { readonly min: number; readonly max: number }): number | Unread {
   const value = /^\d{1,12}(\.\d{1,12})?$/.test(withPoint(text)) ? Number(withPoint(text)) : Number.NaN

@@ -2,6 +2,7 @@ import { inForceUnits } from '#shared/units/force.ts'
 import type { Units } from '#shared/units/length.ts'
 import { readLength } from '#shared/units/parse-length.ts'
 import type { Scope } from './bearing.ts'
+import { sizeEndsIn, sizesIn } from './find-query.ts'
 import type { BearingTexts, Job } from './job.ts'
 import { type GrooveState, READING_FIELDS, type Reading } from './reading.ts'
 import { listIn, readNumber, Unread, withPoint } from './text.ts'
@@ -42,7 +43,11 @@ export function inOtherUnits(job: Job, to: Units, sizes: BearingTexts, { leaves 
       ...(findOutside !== undefined && { findOutside: stated(findOutside) }),
       ...(grooveScatter !== undefined && { grooveScatter: stated(grooveScatter) }),
       ...(lotScatter !== undefined && { lotScatter: stated(lotScatter) }),
-      ...(findSizes !== undefined && { findSizes: listIn(findSizes).map(stated).join('; ') }),
+      ...(findSizes !== undefined && {
+        findSizes: sizesIn(findSizes)
+          .map((each) => (sizeEndsIn(each) ?? [each]).map(stated).join(' to '))
+          .join('; '),
+      }),
       ...(onHand !== undefined && { onHand: onHand.replaceAll(/[^\s;][^;\n]*(?=\s[x×*])/g, stated) }),
       ...(load !== undefined && { load: loadIn(load, to) }),
     },

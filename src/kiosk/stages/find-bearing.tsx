@@ -1,11 +1,12 @@
 import { useState } from 'preact/hooks'
 import { traitsOf } from '#shared/bearing/arrangements.ts'
-import { inUnits, mm, type Units } from '#shared/units/length.ts'
+import { inUnits, mm } from '#shared/units/length.ts'
 import { TextField } from '#src/kiosk/controls.tsx'
 import { useDerivedBearing } from '#src/kiosk/derived-bearing.ts'
 import { readBearing } from '#src/kiosk/job/bearing.ts'
+import type { FindQuery } from '#src/kiosk/job/find-query.ts'
 import { type ChoiceName, type Job, withBearing, withChoice } from '#src/kiosk/job/job.ts'
-import { countsIn, listIn, readCount, readLength, Unread } from '#src/kiosk/job/text.ts'
+import { readLength, Unread } from '#src/kiosk/job/text.ts'
 import { listOf, numberOf, part, textOf } from '#src/kiosk/json.ts'
 import { useReply } from '#src/kiosk/reply.ts'
 import { later } from '#src/kiosk/second-script.ts'
@@ -26,9 +27,9 @@ export function FindBearing({ job, derived, change }: FindProps) {
   const [isOpen, setIsOpen] = useState(job.choices.findSizes !== undefined)
   const { units, terms } = derived
   const words = later()?.find
-  const query = readQuery(job.choices, units)
+  const query = later()?.readFindQuery(job.choices, units)
   const hasTable = traitsOf(derived).ballSet === 'full'
-  if (words === undefined) return null
+  if (words === undefined || query === undefined) return null
   const field = (name: ChoiceName, label: string, hint: string) => (
     <TextField
       label={label}
@@ -52,7 +53,7 @@ export function FindBearing({ job, derived, change }: FindProps) {
       {field(
         'findCounts',
         words.counts(terms),
-        query.counts.length > 0 ? words.readAs(query.counts) : words.countsHint(hasTable),
+        query.counts.length > 0 ? words.readAs(words.runs(query.counts)) : words.countsHint(hasTable),
       )}
       {isOpen && query.sizes.length > 0 && Object.keys(query.faults).length === 0 && (
         <>
@@ -62,40 +63,6 @@ export function FindBearing({ job, derived, change }: FindProps) {
       )}
     </details>
   )
-}
-
-interface FindQuery {
-  /** Each as it was typed, and read. */
-  readonly sizes: readonly { readonly text: string; readonly size: ReturnType<typeof mm> }[]
-  readonly counts: readonly number[]
-  readonly outside?: number
-  readonly faults: Readonly<Partial<Record<ChoiceName, string>>>
-}
-
-const COUNT = { min: 3, max: 200 }
-
-/** What can be read of the three fields. With a fault in one, nothing of it is asked. */
-function readQuery(choices: Job['choices'], units: Units): FindQuery {
-  const texts = listIn(choices.findSizes ?? '')
-  const lengths = texts.map((text) => readLength(text, units))
-  const counts = countsIn(choices.findCounts ?? '').map((text) => readCount(text, COUNT))
-  const outside = choices.findOutside === undefined ? undefined : readLength(choices.findOutside, units)
-  const faultOf = (name: ChoiceName, read: readonly unknown[]) => {
-    const fault = read.find((each) => each instanceof Unread)
-    return fault instanceof Unread ? { [name]: fault.message } : {}
-  }
-  const good = <T,>(read: readonly (T | Unread)[]) =>
-    read.some((each) => each instanceof Unread) ? [] : (read as readonly T[])
-  return {
-    sizes: good(lengths).map((size, index) => ({ text: texts[index] ?? '', size })),
-    counts: good(counts),
-    ...(outside !== undefined && !(outside instanceof Unread) && { outside: inUnits(outside, units) }),
-    faults: {
-      ...faultOf('findSizes', lengths),
-      ...faultOf('findCounts', counts),
-      ...faultOf('findOutside', [outside]),
-    },
-  }
 }
 
 type AskedProps = FindProps & { readonly query: FindQuery }

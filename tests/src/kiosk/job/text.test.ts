@@ -1,6 +1,6 @@
 import fc from 'fast-check'
 import { expect, test } from 'vitest'
-import { countsIn, listIn, readLength } from '#src/kiosk/job/text.ts'
+import { listIn, readLength } from '#src/kiosk/job/text.ts'
 
 test.each([
   ['14; 16; 20', ['14', '16', '20']],
@@ -19,14 +19,6 @@ test.each([
   [' ; , ', []],
 ])('the list %j is %j', (text, values) => {
   expect(listIn(text)).toEqual(values)
-})
-
-test.each([
-  ['10;12', ['10', '12']],
-  ['10,12', ['10', '12']],
-  ['10, 12 14', ['10', '12', '14']],
-])('the whole numbers %j are %j', (text, values) => {
-  expect(countsIn(text)).toEqual(values)
 })
 
 test('sizes come back from a list whatever parts them, with a point or a comma', () => {
