@@ -1,3 +1,4 @@
+import type { Segments } from '#shared/geometry/segments.ts'
 import { inches, inUnits, type Mm, mm, type Units } from '#shared/units/length.ts'
 import type { Blank } from './blanks.ts'
 import type { ResolvedMaking } from './defaults.ts'
@@ -46,8 +47,16 @@ function fraction(name: string): number {
 
 /** Of the bits that a drill press turns by hand feed in wood: common practice, no source. */
 const WIDEST_BIT = inches(2)
-/** Whether a bit is as wide as the hole of a blank. */
-export const isBored = ({ cutHole }: Pick<Blank, 'cutHole'>): boolean => cutHole <= WIDEST_BIT
+/** Whether there is a bit of that size. */
+export const hasBit = (hole: Mm): boolean => hole <= WIDEST_BIT
+/** Whether a bit bores the hole of a blank: it must be as wide, and find wood at its point, which a ring of segments leaves out. */
+export const isBored = ({ blank, segments }: Hollow): boolean =>
+  hasBit(blank.cutHole) && (segments === undefined || segments.innerEdge === 0)
+
+interface Hollow {
+  readonly blank: Pick<Blank, 'cutHole'>
+  readonly segments?: Pick<Segments, 'innerEdge'>
+}
 
 /** A bolt that is less than this thinner than the bore fits it: common practice, no source. */
 const FITS_WITHIN = mm(0.2)

@@ -43,7 +43,7 @@ export function innerGrooved(job: GroovedJob, arrangement: 'radial' | 'caged'): 
 /** What holds the ring by its bore. */
 export const mandrelFacts = (job: RingJob): MandrelFacts => ({
   mandrel: job.stock.mandrel,
-  isBored: isBored(job.stock.innerRing.blank),
+  isBored: isBored(job.stock.innerRing),
   units: unitsOf(job),
 })
 
@@ -52,7 +52,7 @@ const isSplit = ({ design }: RingJob): boolean => design.bearing.resolved.split 
 export function innerBlank(job: RingJob): readonly Operation[] {
   const { method, stock } = job
   const ring = stock.innerRing
-  const bored = isBored(ring.blank)
+  const bored = isBored(ring)
   const width = size(job, 'innerRing.width', SIZES.thickness)
   return [
     ...glueUp(ring, 'innerRing'),

@@ -49,7 +49,7 @@ export function joint({ stock: { split } }: RingJob, ring: RingName): readonly O
       id: SPLIT[ring],
       part: PARTS[ring],
       sizes: jointSizes(split),
-      cautions: ['drilling', 'dust'],
+      cautions: [...(split.dowels === undefined ? [] : (['sawing'] as const)), 'drilling', 'dust'],
       readings: [],
     },
   ]

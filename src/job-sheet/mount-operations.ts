@@ -18,6 +18,7 @@ export function mount(job: AnyJob<Design>, loose: RingName | undefined, shut: Sh
   const { mounting } = job
   if (mounting === undefined) return []
   const { shaft, housing, drive } = mounting
+  const saws = [shaft.holder, housing?.holder].some((holder) => holder?.kind === 'pin')
   const drills = shaft.holder !== undefined || housing?.holder !== undefined || drive?.holeDiameter !== undefined
   return [
     {
@@ -29,7 +30,13 @@ export function mount(job: AnyJob<Design>, loose: RingName | undefined, shut: Sh
       id: 'mount',
       part: 'both',
       sizes: [...shaftSizes(mounting), ...housingSizes(mounting), ...(drive ? driveSizes(drive) : [])],
-      cautions: [...(drills ? ['drilling' as const] : []), 'turning', 'dust', ...epoxyFor(shaft.hold, housing?.hold)],
+      cautions: [
+        ...(saws ? ['sawing' as const] : []),
+        ...(drills ? ['drilling' as const] : []),
+        'turning',
+        'dust',
+        ...epoxyFor(shaft.hold, housing?.hold),
+      ],
       readings: [],
     },
   ]
@@ -128,7 +135,12 @@ export function mountPlates(job: AnyJob<Design>, mounting: PlateMounting | undef
         { name: SIZES.boards, value: boards.thickness },
         ...(screws ? screwSizes(screws, screws.screwCircle) : []),
       ],
-      cautions: ['drilling', 'dust', ...epoxyFor(pin.hold, boards.hold)],
+      cautions: [
+        ...(pin.hold === 'retained' ? [] : ['sawing' as const]),
+        'drilling',
+        'dust',
+        ...epoxyFor(pin.hold, boards.hold),
+      ],
       readings: [],
     },
   ]

@@ -196,6 +196,9 @@ export const ROUND_CAUTIONS: Readonly<Record<Method, readonly CautionCode[]>> = 
 export const ringCautions = (method: Method): readonly CautionCode[] =>
   ROUND_CAUTIONS[method].filter((code) => code !== 'drilling')
 
+/** Whether what rolls is of wood. */
+export const isRollingWood = ({ design }: AnyJob): boolean => design.bearing.resolved.input.balls.material === 'wood'
+
 export const hasTracks = ({ design }: RingJob): boolean => isOfRollers(design)
 
 /** The key of a cylinder as a design of two rings has it, which one only its arrangement tells. */

@@ -16,7 +16,7 @@ import { finish, grain, runIn, wax } from './finish-operations.ts'
 import { innerGrooved } from './inner-operations.ts'
 import { glueUp, joint, looseRing } from './joint-operations.ts'
 import { mount, mountPlates } from './mount-operations.ts'
-import type { AnyJob, Job, Operation, RingJob } from './operation.ts'
+import { type AnyJob, isRollingWood, type Job, type Operation, type RingJob } from './operation.ts'
 import {
   holeForCage,
   outerFit,
@@ -55,17 +55,22 @@ export function operationsFor(design: Design): readonly Operation[] {
     return [...first(all, stock), ...caged(job), ...surfaces, fill(job), ...last]
   }
   const rings = isOfRollers(design)
-    ? [cutRollers({ design, method, stock }), ...first(all, stock), ...tracked({ design, method, mounting, stock })]
+    ? [...first(all, stock, [cutRollers({ design, method, stock })]), ...tracked({ design, method, mounting, stock })]
     : [...first(all, stock), ...grooved({ design, method, mounting, stock })]
   return [...rings, ...surfaces, ...last]
 }
 
-/** Balls before wood, for the wood is cut to the balls; and the gauges before the first of what they check. */
-const first = (job: AnyJob<Design>, stock: PartStocks): readonly Operation[] => [
-  chooseBalls(job),
-  chooseWood(job, stock),
-  makeGauges(job),
-]
+/**
+ * Balls before wood, for the wood is cut to the balls; but wood that rolls rests before anybody cuts or measures it, as all wood
+ * does. The gauges come before the first of what they check.
+ *
+ * @param cut what makes rollers from rods
+ */
+function first(job: AnyJob<Design>, stock: PartStocks, cut: readonly Operation[] = []): readonly Operation[] {
+  const wood = chooseWood(job, stock)
+  const rolling = [...cut, chooseBalls(job)]
+  return [...(isRollingWood(job) ? [wood, ...rolling] : [...rolling, wood]), makeGauges(job)]
+}
 
 /** From the board to an outer ring with a hole. */
 const outerBlank = (job: RingJob): readonly Operation[] => [

@@ -55,7 +55,7 @@ function layout(job: PlateJob): Operation {
 const shape = (job: PlateJob): Operation => ({
   ...words.plateShape(job.method, {
     mandrel: job.stock.mandrel,
-    isBored: isBored(job.stock.plates.blank),
+    isBored: isBored(job.stock.plates),
     isSegmented: job.stock.plates.segments !== undefined,
   }),
   id: 'plate-shape',
@@ -65,7 +65,7 @@ const shape = (job: PlateJob): Operation => ({
     { ...size(job, 'plates.boreDiameter', SIZES.bore), byCaliper: true },
     size(job, 'plates.outsideDiameter', SIZES.outside),
   ],
-  cautions: [...(isBored(job.stock.plates.blank) ? (['drilling'] as const) : []), ...ringCautions(job.method)],
+  cautions: [...(isBored(job.stock.plates) ? (['drilling'] as const) : []), ...ringCautions(job.method)],
   readings: [],
   ...turned(job),
 })

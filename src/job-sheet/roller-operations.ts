@@ -99,7 +99,7 @@ export function cheeks(job: RollerJob): readonly Operation[] {
         ...thicknesses(ring, size(job, 'cheeks.thickness', SIZES.thickness)),
         ...(cheekScrews ? screwSizes(cheekScrews, cheekScrews.screwCircle) : []),
       ],
-      cautions: ROUND_CAUTIONS[machines],
+      cautions: [...new Set([...(cheekScrews ? [] : (['sawing'] as const)), ...ROUND_CAUTIONS[machines]])],
       readings: [],
     },
   ]

@@ -24,7 +24,16 @@ import { itemAt } from '#shared/numbers/item-at.ts'
 import { gaugeNames, PLATE_GAUGE_NAMES, SIZES } from '#src/words/job-sheet/sizes.ts'
 import * as words from '#src/words/job-sheet/workshop.ts'
 import { flatSawnDoes } from '#src/words/summary.ts'
-import { type AnyJob, arrangementOf, inBareWood, type Operation, type Size, size, unitsOf } from './operation.ts'
+import {
+  type AnyJob,
+  arrangementOf,
+  inBareWood,
+  isRollingWood,
+  type Operation,
+  type Size,
+  size,
+  unitsOf,
+} from './operation.ts'
 
 /* Operations before the first cut and after the last one, whatever the bearing. Common practice, no source. */
 
@@ -58,7 +67,7 @@ export function chooseWood(job: AnyJob<Design>, stock: PartStocks): Operation {
   const lies = { isSplit: split !== 'none', hasGrain: hasOneGrain(woods[alike]) }
   const year = flatSawnDoes(job.design.bearing)
   const ofBalls = woods.balls && nameOfSpecies(woods.balls.species)
-  const facts = { woods: planned, ofBalls, year }
+  const facts = { woods: planned, ofBalls, year, isRollingWood: isRollingWood(job) }
   return { ...words.wood(arrangementOf(job), lies, facts, units), ...NO_CUT, id: 'choose-wood' }
 }
 

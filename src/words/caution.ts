@@ -2,6 +2,8 @@ import type { FittedRing } from '#shared/questions/fit/fit-setup.ts'
 import { BEARING_CAUTIONS, type CautionWords, inTerms } from './bearing-caution.ts'
 import type { Terms } from './terms.ts'
 
+const ROUND_STOCK = 'Round stock rolls: hold it in a V-block or a cradle, never by hand.'
+
 /** What can hurt someone, by a code for programs: with any bearing, and at one step of the work. Common practice, no source. */
 const CAUTIONS = {
   ...BEARING_CAUTIONS,
@@ -9,9 +11,8 @@ const CAUTIONS = {
     'Epoxy harms the skin and can make you allergic to it for good, and its vapour irritates. Wear gloves that it does not soak through, let fresh air in, keep it out of your eyes, and wait until it is hard before you sand it. What the maker of your epoxy says comes first.',
   grinding:
     'Sparks set wood dust and shavings alight: clear them away before you grind, and grind away from them. Wear eye protection, and no gloves at the wheel.',
-  sawing:
-    'Lower the blade guard to the wood, keep your hands out of the line of the cut, and touch the offcut only when the saw has stopped. Wear eye and ear protection.',
-  drilling: 'Clamp the wood: a bit that catches swings it. Wear no gloves or loose sleeves near the bit.',
+  sawing: `Lower the blade guard to the wood, keep your hands out of the line of the cut, and touch the offcut only when the saw has stopped. ${ROUND_STOCK} Wear eye and ear protection.`,
+  drilling: `Clamp the wood: a bit that catches swings it. ${ROUND_STOCK} Wear no gloves or loose sleeves near the bit.`,
   routing: ({ part }: Terms) =>
     `Clamp the blank and pin the jig. Unplug the router to change the bit. Take shallow passes against the rotation of the bit, and never free a ${part.one} while the bit is running.`,
   'core-loose':

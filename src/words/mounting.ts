@@ -3,6 +3,7 @@ import { isSpecies, SPECIES } from '#shared/data/species.ts'
 import type { DriveSeat, HousingSeat, MountingFault, ShaftSeat } from '#shared/making/mounting.ts'
 import type { BoardSeats, PinSeat } from '#shared/making/plate-mounting.ts'
 import type { CheekScrews } from '#shared/making/split-ring.ts'
+import { hasBit } from '#shared/making/work-holding.ts'
 import { type Mm, mm, type Units } from '#shared/units/length.ts'
 import { boardFigure, differenceFigure, figure } from './figure.ts'
 import type { Terms } from './terms.ts'
@@ -90,7 +91,7 @@ export function housingSentence(seat: HousingSeat, units: Units): string {
   }
   const deep =
     seatDepth < thickness
-      ? `${size(seatDepth)} deep, with a hole of ${size(shoulderHole)} behind it`
+      ? `${size(seatDepth)} deep, and then a hole of ${size(shoulderHole)} behind it`
       : 'through the board'
   return `Cut a seat of ${size(seatDiameter)} ${deep}, in a board${ofSpecies(species)} at least ${size(leastWidth)} across. ${how[hold]} ${through(seat, 'in its seat', units)}`
 }
@@ -123,12 +124,20 @@ export function mountingWarning(fault: MountingFault, units: Units): string {
   }
 }
 
+const OPENED_BY_BIT =
+  'A bit finds no centre in a hole: knock a plug of waste wood into the bore, mark the middle on it, clamp the plate on waste wood, and bore through the plug. A round file, evenly all round, does it too.'
+const OPENED_BY_FILE = 'No bit is so wide: take a half-round file, evenly all round.'
+/** What opens the upper plate. */
+export const openedBy = ({ upperHole }: PinSeat): readonly string[] =>
+  hasBit(upperHole) ? ['a bit for the upper bore or a round file', 'waste wood'] : ['half-round file']
+
+/** Whether the upper plate was bored narrower than its hole round the pin has to be. */
+export const isUpperOpened = ({ upperHole, seatDiameter }: PinSeat): boolean => upperHole > seatDiameter
+
 /** The pin of a turntable, and the hole round it. */
-export function pinSentence(
-  { hold, material, species, shaftDiameter, length, upperHole, upperPlay }: PinSeat,
-  units: Units,
-): string {
+export function pinSentence(pinSeat: PinSeat, units: Units): string {
   const size = sizeIn(units)
+  const { hold, material, species, shaftDiameter, length, upperHole, upperPlay } = pinSeat
   const noun = hold === 'retained' ? 'bolt' : 'pin'
   const pin = `a ${material} ${noun} of ${size(shaftDiameter)}${ofSpecies(species)}, ${size(length)} long,`
   const how: Readonly<Record<PinSeat['hold'], string>> = {
@@ -136,7 +145,10 @@ export function pinSentence(
     pressed: `Press ${pin} into the bore of the lower plate, flush with its back.`,
     retained: `Put ${pin} through the lower board and both plates, with washers and two nuts: lock them against each other where the upper plate still turns freely. The board on top needs a hole over the nuts.`,
   }
-  return `${how[hold]} Before its board goes on, open the bore of the upper plate to ${size(upperHole)}: the balls centre it, and the ${noun} never touches it. Through the year that hole is from ${size(upperPlay.min)} to ${size(upperPlay.max)} wider than the ${noun}.`
+  const open = isUpperOpened(pinSeat)
+    ? `Before its board goes on, open the bore of the upper plate to ${size(upperHole)}: the balls centre it, and the ${noun} never touches it. ${hasBit(upperHole) ? OPENED_BY_BIT : OPENED_BY_FILE}`
+    : `Leave the bore of the upper plate as it is: the balls centre it, and the ${noun} never touches it.`
+  return `${how[hold]} ${open} Through the year that hole is from ${size(upperPlay.min)} to ${size(upperPlay.max)} wider than the ${noun}.`
 }
 
 /** What holds each plate to its board. */

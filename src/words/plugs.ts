@@ -32,7 +32,7 @@ export function plugsTell(facts: PlugFacts, units: Units, { element, raceway }: 
     ', and the no-go plug at ',
     giveOrTake(whenNoGoRefuses, units),
     decides
-      ? `. The ${raceway.one} is finished when go enters, no-go does not, and the last ${element.one} goes in.`
+      ? `. The ${raceway.one} is finished when the go plug enters, the no-go plug does not, and the last ${element.one} goes in.`
       : `. So the plugs cannot tell when the ${raceway.one} is finished: once the last ${element.one} goes in, ${MEASURE_INSTEAD}. For that you need no plugs: ${LEAVE_OUT}.`,
   ].join('')
 }

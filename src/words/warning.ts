@@ -55,7 +55,7 @@ export function warningSentence(facts: WarningFacts, units: Units, terms: Terms)
     case 'band-below-assembly-gap':
       return `The last ball needs a gap of about ${size(facts.assemblyGap)} to go in (for rigid balls; wood gives a little), but the largest gap allowed is ${size(facts.maxBallGap)}. A groove for which the go plug is right is then too deep for the no-go plug.`
     case 'plugs-cannot-tell':
-      return `The plugs cannot tell when the ${terms.raceway.one} is finished, for ${terms.element.many} that differ by ${size(facts.scatter)} (standard deviation) are too uneven: of ${terms.raceway.many} that pass both plugs and take the last ${terms.element.one}, ${percent(facts.tooDeep)} still have a gap above ${size(facts.maxBallGap)}. Measure the gap with a rule.`
+      return `The plugs cannot tell when the ${terms.raceway.one} is finished: the ${terms.element.many} differ by ${size(facts.scatter)} (standard deviation). Where the go plug enters, the no-go plug does not and the last ${terms.element.one} goes in, ${percent(facts.tooDeep)} of ${terms.raceway.many} still have a gap above ${size(facts.maxBallGap)}. Measure the gap with a rule.`
     case 'no-play':
       return `A play of ${size(facts.play)} binds as soon as the wood moves. Leave ${size(facts.least)} or more.`
     case 'shop-rounding-spoils-gap':

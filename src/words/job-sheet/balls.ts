@@ -66,8 +66,8 @@ export const CHOOSE: Readonly<Record<ArrangementName, (facts: ChooseFacts) => Op
 
 export const cutRollers = ({ count }: { readonly count: number }): OperationWords => ({
   title: `Cut the ${count} rollers to length`,
-  tool: 'fine saw, stop block, sanding block',
-  how: `Cut a few more than ${count}, against a stop, all at one setting and with square ends. Then break the edges of the ends with two strokes.`,
+  tool: 'fine saw, V-block or cradle with a stop, sanding block',
+  how: `Lay the rod in the V-block, hold it down in it, and push it against the stop. Cut a few more than ${count}, all at one setting and with square ends. With a machine saw, take the stop away before each cut: a piece caught between stop and blade is thrown. Then break the edges of the ends with two strokes.`,
   check: 'Stand them on end on a flat surface. None may lean, and a straightedge laid across them must not rock.',
   mistake: {
     looksLike: 'One roller is longer than the others.',

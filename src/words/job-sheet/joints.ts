@@ -80,7 +80,7 @@ export function joint(ring: RingName, { screws, dowels }: Pick<SplitRing, 'screw
     tool: [
       'plane',
       'clamps',
-      ...(dowels === undefined ? [] : ['drill press', `${dowels.count} dowels`]),
+      ...(dowels === undefined ? [] : ['fine saw', 'drill press', `${dowels.count} dowels`]),
       ...(dowels === undefined && ring === 'innerRing' ? [] : ['glue']),
       ...(ring === 'innerRing' ? [] : ['paper', 'a knife']),
     ].join(', '),

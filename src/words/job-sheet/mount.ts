@@ -11,7 +11,9 @@ import {
   driveSentence,
   HELD,
   housingSentence,
+  isUpperOpened,
   onShaftSentence,
+  openedBy,
   pinSentence,
 } from '#src/words/mounting.ts'
 import type { Terms } from '#src/words/terms.ts'
@@ -83,6 +85,7 @@ export function mount(
       ...(drills ? ['drill press'] : []),
       'caliper',
       'mallet',
+      ...(shaft.holder?.kind === 'pin' || housing?.holder?.kind === 'pin' ? ['fine saw'] : []),
       ...(holds.includes('keyed') ? ['chisel', 'file'] : []),
       ...(holds.includes('screwed') || drive?.kind === 'hub' ? ['screwdriver'] : []),
       ...(loose === undefined ? [] : ['glue']),
@@ -120,8 +123,8 @@ export function mountPlates(
     tool: [
       'drill press',
       'caliper',
-      'a bit for the upper bore',
-      pin.hold === 'retained' ? 'a bolt with washers and two nuts' : 'a pin',
+      ...(isUpperOpened(pin) ? openedBy(pin) : []),
+      ...(pin.hold === 'retained' ? ['a bolt with washers and two nuts'] : ['a pin', 'fine saw']),
       ...(screws ? [screwTools(screws, 2).replace('drill press, ', '')] : []),
       ...(isGlued ? ['epoxy'] : []),
     ].join(', '),

@@ -60,9 +60,11 @@ const PART_DISC = 'and push a knife into the paper.'
 const atOneSetting = (hole: string, isOnDisc: boolean): string =>
   `${isOnDisc ? '' : ', glue it to a disc of waste wood with paper between'}, turn the outside and the ${hole} at one setting, ${PART_DISC}`
 
-/** Where no bit is as wide as the bore. */
+/** Where no bit is as wide as the bore, or a ring of segments has a hole already, so that a bit finds no centre. */
 export const turnBore = (parts: string, isOnDisc: boolean): string =>
-  `The bore is too wide for a bit: ${isOnDisc ? '' : `glue ${parts} to waste wood with paper between, and `}turn or rout the bore before the outside.`
+  isOnDisc
+    ? 'A bit would find no wood in the middle to start on: turn or rout the bore before the outside.'
+    : `The bore is too wide for a bit: glue ${parts} to waste wood with paper between, and turn or rout the bore before the outside.`
 
 export const TURNED_BORE_TOOLS = 'lathe, waste wood, glue, paper, a knife'
 

@@ -22,6 +22,14 @@ const ALIKE: Readonly<Partial<Record<ArrangementName, string>>> = {
   thrust: ' Lay both plates the same way, and mark it on their edges: they come together so.',
 }
 
+/** What rests with the wood if it is of wood too, before anybody cuts or measures it. */
+const RESTS_TOO: Readonly<Record<ArrangementName, string>> = {
+  radial: ' and the balls',
+  roller: ' and the rods for the rollers',
+  thrust: ' and the balls',
+  caged: ' and the balls',
+}
+
 const SAWN: Readonly<Record<Construction, string>> = {
   'flat-sawn': 'flat-sawn: at the end of the board, the growth rings lie along its width',
   'quarter-sawn': 'quarter-sawn: at the end of the board, the growth rings stand upright',
@@ -71,16 +79,18 @@ export const wood = (
     woods,
     ofBalls,
     year,
+    isRollingWood,
   }: {
     readonly woods: readonly PlannedWood[]
     readonly ofBalls: string | undefined
     readonly year: string | undefined
+    readonly isRollingWood: boolean
   },
   units: Units,
 ): OperationWords => ({
   title: 'Choose the wood',
   tool: 'a rule, a pencil',
-  how: `${woods.every(({ construction }) => construction === 'cross-laminated-ply') ? 'Take plywood of many thin layers without gaps.' : 'Take straight-grained wood without knots or splits.'} Leave the wood for two weeks ${TRADE_SIGN} in the room where the bearing will be used.${lies.hasGrain ? (lies.isSplit ? HALVES : (ALIKE[arrangement] ?? '')) : ''}${woods.map((each) => planned(each, units)).join('')}${ofBalls === undefined ? '' : ` For the ${TERMS[arrangement].element.many}: ${nameInSentence(ofBalls)}.`}${year === undefined ? '' : ` ${year} Design it again with your woods and the air that it will live in, before you cut.`}`,
+  how: `${woods.every(({ construction }) => construction === 'cross-laminated-ply') ? 'Take plywood of many thin layers without gaps.' : 'Take straight-grained wood without knots or splits.'} Leave the wood${isRollingWood ? RESTS_TOO[arrangement] : ''} for two weeks ${TRADE_SIGN} in the room where the bearing will be used.${lies.hasGrain ? (lies.isSplit ? HALVES : (ALIKE[arrangement] ?? '')) : ''}${woods.map((each) => planned(each, units)).join('')}${ofBalls === undefined ? '' : ` For the ${TERMS[arrangement].element.many}: ${nameInSentence(ofBalls)}.`}${year === undefined ? '' : ` ${year} Design it again with your woods and the air that it will live in, before you cut.`}`,
   check: `A straightedge laid across each face does not rock, and the board weighs the same on two days.`,
   mistake: {
     looksLike: `The board was damp: a ${TERMS[arrangement].part.one} that was round on the lathe is oval a week later.`,

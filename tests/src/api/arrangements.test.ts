@@ -208,9 +208,9 @@ describe('sheets of rollers', () => {
     const sheet = await answered('job-sheet', ROLLERS)
     const ids = sheet.operations.map(({ id }: { readonly id: string }) => id)
     expect(ids).toEqual([
+      'choose-wood',
       'cut-rollers',
       'choose-balls',
-      'choose-wood',
       'make-gauges',
       'outer-layout',
       'outer-bore',

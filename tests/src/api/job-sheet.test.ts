@@ -49,11 +49,11 @@ function plain() {
 }
 
 describe('the operations', () => {
-  test('go from choosing balls to running in, outer ring before inner', async () => {
+  test('go from choosing wood and balls to running in, outer ring before inner', async () => {
     const ids = (await sheet(BODY)).map(({ id }) => id)
     expect(ids).toEqual([
-      'choose-balls',
       'choose-wood',
+      'choose-balls',
       'make-gauges',
       'outer-layout',
       'outer-bore',
@@ -285,8 +285,8 @@ describe('the operations', () => {
 
   test('a turntable: a shallow groove and a try of the balls come before the deep one, and that before the other plate', async () => {
     expect((await sheet(PLATES)).map(({ id }) => id)).toEqual([
-      'choose-balls',
       'choose-wood',
+      'choose-balls',
       'make-gauges',
       'plate-layout',
       'plate-shape',

@@ -6,6 +6,7 @@ import { sheetBody } from '#src/job-sheet/html.ts'
 import { toPages } from '#src/job-sheet/pages.ts'
 import { sizeCells } from '#src/job-sheet/sheet-text.ts'
 import { CAUTION_CODES, cautionSentence } from '#src/words/caution.ts'
+import { SIZES } from '#src/words/job-sheet/sizes.ts'
 import { placeOfReading } from '#src/words/kiosk/lathe.ts'
 import { TERMS } from '#src/words/terms.ts'
 import { OF_EVERY_KIND, type OfKind } from '#tests/support/of-every-kind.ts'
@@ -94,6 +95,38 @@ describe('the job sheet', () => {
       expect(tools).toContain('rule')
       expect(tools).toContain('soft cloth')
     }
+  })
+
+  test.each(OF_EVERY_KIND)('of $name lets wood that rolls rest before it is cut or measured', (made) => {
+    for (const { operations, input } of sheetsOf(made)) {
+      const at = (wanted: string): number => operations.findIndex(({ id }) => id === wanted)
+      const isWood = input.balls.material === 'wood'
+      for (const id of ['cut-rollers', 'choose-balls']) if (at(id) >= 0) expect(at('choose-wood') < at(id)).toBe(isWood)
+      expect(/Leave the wood and the (?:balls|rods)/.test(operations[at('choose-wood')]?.how ?? '')).toBe(isWood)
+    }
+  })
+
+  test.each(OF_EVERY_KIND)('of $name says how round stock is held where it is sawn or drilled', (made) => {
+    const cutsRods = /(?:^|, )(?:a pin|thin pins|\d+ dowels)(?:,|$)/
+    const loose = sheetsOf(made)
+      .flatMap(({ operations }) => operations.map(({ id, tool, cautions }) => ({ id, tool, cautions })))
+      .filter(({ id, tool }) => id === 'cut-rollers' || cutsRods.test(tool))
+      .filter(
+        ({ tool, cautions }) =>
+          !tool.includes('fine saw') ||
+          !cautions.some(({ code, message }) => code === 'sawing' && /V-block/.test(message)),
+      )
+    expect(loose).toEqual([])
+  })
+
+  test.each(OF_EVERY_KIND)('of $name starts no bit where a ring of segments has its hole', (made) => {
+    const bored = sheetsOf(made).flatMap(({ operations }) => {
+      const hollow = operations.filter(({ sizes }) => sizes.some(({ name }) => name === SIZES.shortEdge))
+      return operations.filter(
+        ({ part, tool }) => hollow.some((glued) => glued.part === part) && tool.includes('a bit as wide as the bore'),
+      )
+    })
+    expect(bored).toEqual([])
   })
 
   test.each(OF_EVERY_KIND)('of $name rubs off only what raises the fibres where the balls run', (made) => {
