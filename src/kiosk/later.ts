@@ -16,7 +16,16 @@ import { BALLS } from '#src/words/kiosk/balls.ts'
 import { CARE } from '#src/words/kiosk/care.ts'
 import { CARRIED } from '#src/words/kiosk/carried.ts'
 import { FIND } from '#src/words/kiosk/find.ts'
-import { cutLine, cutToSize, gapNow, kindName, outerFirst, playNow, readingLine } from '#src/words/kiosk/lathe.ts'
+import {
+  cutLarge,
+  cutLine,
+  cutToSize,
+  gapNow,
+  kindName,
+  outerFirst,
+  playNow,
+  readingLine,
+} from '#src/words/kiosk/lathe.ts'
 import { lostLines } from '#src/words/kiosk/link.ts'
 import { faultOnThePage, onThePage } from '#src/words/kiosk/of-service.ts'
 import { NOT_OFFLINE } from '#src/words/kiosk/offline.ts'
@@ -51,6 +60,7 @@ const LATER = {
   kindName,
   playNow,
   readingLine,
+  cutLarge,
   cutLine,
   cutToSize,
   outerFirst,

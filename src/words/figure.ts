@@ -1,9 +1,10 @@
 import { boardSize } from '#shared/making/board-size.ts'
 import { toDecimals } from '#shared/numbers/decimals.ts'
 import { type ForceUnits, inForceUnits, inTorqueUnits } from '#shared/units/force.ts'
-import { inUnits, type Mm, type Units } from '#shared/units/length.ts'
+import { inches, inUnits, type Mm, mm, type Units } from '#shared/units/length.ts'
 import { rounded as roundedLength } from '#shared/units/rounded.ts'
 import { figureOfRule } from '#shared/units/shop-figure.ts'
+import { stepDown } from '#shared/units/step.ts'
 
 /** A text for people, with a true minus sign before each negative number: a hyphen joins words, and 0 has no sign. */
 export const withMinus = (text: string): string =>
@@ -52,6 +53,20 @@ export const giveOrTake = (
   units: Units,
 ): string =>
   `${decimalFigure(roundedLength(mean, units), units)}, give or take ${decimalFigure(standardDeviation, units)}`
+
+/**
+ * How deep to cut, and how much more or less a caliper then shows across: twice the depth as it is written, so that the two agree.
+ *
+ * @param radial above 0
+ */
+export function cutFigures(radial: Mm, units: Units): { readonly depth: string; readonly across: string } {
+  const step = CALIPER_STEP[units]
+  const shown = stepDown(radial + step / 2, step) || radial
+  return { depth: differenceFigure(mm(shown), units), across: differenceFigure(mm(2 * shown), units) }
+}
+
+/** What a caliper tells apart: between such sizes a maker sorts. */
+export const CALIPER_STEP: Readonly<Record<Units, Mm>> = { in: inches(0.001), mm: mm(0.01) }
 
 /** How a caliper is set: hundredths of a millimetre, thousandths of an inch, always all of them. */
 const CALIPER_DECIMALS: Readonly<Record<Units, number>> = { in: 3, mm: 2 }

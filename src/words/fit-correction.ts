@@ -5,9 +5,9 @@ import type { FitRefusal, FittedPart } from '#shared/questions/fit/fit-setup.ts'
 import type { NextReading, ReadingDecides, ReadingReason } from '#shared/questions/fit/next-reading.ts'
 import type { ReadingKind } from '#shared/questions/fit/reading.ts'
 import type { Life, LifeWithPlay, Obstacle, PassedOver, Rescue } from '#shared/questions/fit/rescue.ts'
-import { inches, type Mm, mm, type Units } from '#shared/units/length.ts'
+import { type Mm, mm, type Units } from '#shared/units/length.ts'
 import { stepDown, stepUp } from '#shared/units/step.ts'
-import { caliperFigure, capitalised, certainty, figure, percent } from './figure.ts'
+import { CALIPER_STEP, caliperFigure, capitalised, certainty, cutFigures, figure, percent } from './figure.ts'
 import type { Terms } from './terms.ts'
 
 /** What is cut, within a sentence. */
@@ -79,7 +79,7 @@ function advice(correction: FitCorrection, units: Units, terms: Terms): string {
   const name = figureName(ring, terms)
   switch (fit.action) {
     case 'cut':
-      return `${cutSentence(correction, units, terms)}, ${check(correction, terms)} (${percent(fit.nextStep.overshootProbability)} chance of ending ${tooFar(ring, terms)}).`
+      return `${cutSentence(correction, fit.nextStep, units, terms)} (${percent(fit.nextStep.overshootProbability)} chance of ending ${tooFar(ring, terms)}).`
     case 'measure':
       if (fit.nextReading.why === 'readings-disagree')
         return `${READINGS_DISAGREE} Do not cut by them. If they are as you read them, read once more, another way. ${howToMeasure(correction, fit.nextReading, units, terms)}`
@@ -103,22 +103,32 @@ function advice(correction: FitCorrection, units: Units, terms: Terms): string {
 /** What to do once it is cut: without the last ball there is no gap to measure yet. */
 const check = (correction: FitCorrection, terms: Terms): string =>
   askedReading(correction)?.kind === 'last-ball-opening'
-    ? `then try the last ${terms.element.one} and measure again`
-    : `then measure the ${figureName(correction.ring, terms)} again`
+    ? `try the last ${terms.element.one} and measure again`
+    : `measure the ${figureName(correction.ring, terms)} again`
 
 /** Common practice, no source. */
 const RAISED_GRAIN = ' After the finish, sand off the raised grain with 220 grit.'
 
-function cutSentence({ fit, ring }: FitCorrection, units: Units, terms: Terms): string {
-  if (fit.action !== 'cut') throw new RangeError(`fit must advise a cut, got ${fit.action}`)
-  const { nextStep } = fit
-  const size = caliperFigure(mm(nextStep.until.grooveBottomDiameter), units)
-  const until = `until ${ring === 'inner' ? 'its' : 'the'} ${terms.raceway.one} measures ${size} ${terms.acrossIt} (${figure(mm(nextStep.radial), units)} ${terms.ofCut})`
-  const what = { outer: '', inner: ' the inner ring', plate: ' both plates alike' }[ring]
-  if (nextStep.with === 'sharp-tool') return `Cut${what} ${until}`
-  const strokes = nextStep.strokes === undefined ? '' : `, about ${nextStep.strokes} strokes,`
-  return `Sand${what} with about 80-grit abrasive${strokes} ${until}`
+/** How far to cut, and what to do then. */
+function cutSentence(correction: FitCorrection, nextStep: NextStep, units: Units, terms: Terms): string {
+  const { ring } = correction
+  const { radial, strokes, isSizeKnown } = nextStep
+  const raceway = `${ring === 'inner' ? 'its' : 'the'} ${terms.raceway.one}`
+  const counted = strokes === undefined ? '' : `, about ${strokes} strokes`
+  const [verb, how] = nextStep.with === 'sharp-tool' ? ['Cut', ''] : ['Sand', ` with about 80-grit abrasive${counted}`]
+  const then = check(correction, terms)
+  if (isSizeKnown) {
+    const what = { outer: '', inner: ' the inner ring', plate: ' both plates alike' }[ring]
+    const size = caliperFigure(mm(nextStep.until.grooveBottomDiameter), units)
+    return `${verb}${what}${how}${strokes === undefined ? '' : ','} until ${raceway} measures ${size} ${terms.acrossIt} (${figure(mm(radial), units)} ${terms.ofCut}), then ${then}`
+  }
+  // A caliper still shows what came off.
+  const { depth, across } = cutFigures(mm(radial), units)
+  const where = { outer: '', inner: ' on the inner ring', plate: ' on both plates alike' }[ring]
+  return `${verb} ${depth} ${terms.ofCut}${where}${how}. Note what ${raceway} measures ${terms.acrossIt} now, and stop when it measures ${across} ${ring === 'inner' ? 'less' : 'more'}. Then ${then}`
 }
+
+type NextStep = Extract<FitCorrection['fit'], { action: 'cut' }>['nextStep']
 
 function reasonToMeasure(
   { ring: part, fit: { lastCut = 0 } }: FitCorrection,
@@ -334,9 +344,6 @@ function attempt(rescue: Rescue, units: Units, terms: Terms): string {
   }
 }
 
-/** What a caliper tells apart: between such sizes a maker sorts. */
-const SORTING_STEP: Readonly<Record<Units, Mm>> = { mm: mm(0.01), in: inches(0.001) }
-
 /** No shop has such a size: how to come by it. */
 function sortedFor(
   { from, to }: Extract<Rescue, { option: 'larger-balls' }>,
@@ -344,7 +351,7 @@ function sortedFor(
   { element }: Terms,
 ): string {
   if (from === undefined || to === undefined) return ''
-  const [low, high] = [stepUp(from, SORTING_STEP[units]), stepDown(to, SORTING_STEP[units])]
+  const [low, high] = [stepUp(from, CALIPER_STEP[units]), stepDown(to, CALIPER_STEP[units])]
   const range =
     low < high
       ? ` A set of ${element.many} with a mean from ${caliperFigure(low, units)} to ${caliperFigure(high, units)} will do.`

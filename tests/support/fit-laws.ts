@@ -1,6 +1,6 @@
 import type { Fit, FitQuestion } from '#shared/questions/fit/fit.ts'
 import { lastBallWord } from '#shared/questions/fit/reading.ts'
-import type { Bench } from './fit-workshop.ts'
+import { type Bench, CALIPER } from './fit-workshop.ts'
 
 /* What no answer may ever do, whatever was read: the laws of `design.md`, each broken one as a sentence. */
 
@@ -32,6 +32,10 @@ export function brokenLaws(
       '4: a blind cut',
     )
     law(fit.disagreements.length === 0, '4: a cut by readings that do not fit')
+    const { isSizeKnown } = fit.nextStep
+    const isMeasured = readings.some(({ kind }) => kind === 'groove-bottom-diameter')
+    law(isSizeKnown || !isMeasured, '7: read with a caliper, and no size to stop at')
+    law(!isSizeKnown || fit.grooveRadius.standardUncertainty < CALIPER.standardUncertainty, '7: a guess to stop at')
   }
   law(!isTooDeep || tooDeep >= CONFIDENCE, '2: too deep without confidence')
   law(!isTooDeep || touching.length > 0, '2: too deep by readings that do not touch the groove')

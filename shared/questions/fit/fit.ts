@@ -1,6 +1,7 @@
 import { type Threshold, thresholdOf } from '#shared/bearing/entry-threshold.ts'
 import { CONFIDENCE } from '#shared/bearing/plug-reading.ts'
 import { fail, ok, type Result } from '#shared/result.ts'
+import { readingDeviation } from '#shared/statistics/likelihood.ts'
 import { contradict, type Disagreement, disagreements } from './agreement.ts'
 import { type Decision, type DecisionInput, decide, type FitState, readsHowMuch, stateOf, wordNow } from './decision.ts'
 import { type Estimate, estimateOf } from './estimate.ts'
@@ -74,6 +75,8 @@ interface NextStep {
   readonly strokes?: number
   /** Across the bottoms (of a plate: across the circle) when the cut is done. */
   readonly until: { readonly grooveBottomDiameter: number }
+  /** Whether the groove is known well enough to stop the cut at that size; else its depth counts. */
+  readonly isSizeKnown: boolean
   readonly overshootProbability: number
 }
 
@@ -206,10 +209,19 @@ function toolsAtHand({ tools, stroke }: FitQuestion): readonly ToolAtHand[] {
   return [{ name: 'sharp-tool', error: tools['sharp-tool'] }, abrasive]
 }
 
+/**
+ * Much less certain than a caliper would make it, the size of a groove is only inferred from a gap or a play: who stops at that size may go
+ * too deep, or cut nothing at all. Derived here: a caliper's reading of the groove as it is now stays below this.
+ */
+const OVER_A_CALIPER = 1.5
+
+const isSizeKnown = (grooveRadius: Estimate, errorToCome: ErrorToCome): boolean =>
+  2 * grooveRadius.standardUncertainty <= OVER_A_CALIPER * readingDeviation(errorToCome('groove-bottom-diameter'))
+
 function nextStepOf(
   { with: name, radial, tooDeep }: Extract<Decision, { action: 'cut' }>['cut'],
   grooveRadius: Estimate,
-  { stroke, subject }: FitQuestion,
+  { stroke, subject, errorToCome }: FitQuestion,
 ): NextStep {
   const outward = subject.cuts === 'outer' ? radial : -radial
   return {
@@ -217,6 +229,7 @@ function nextStepOf(
     radial,
     ...(name === 'abrasive' && stroke !== undefined ? { strokes: Math.round(radial / stroke.radial) } : {}),
     until: { grooveBottomDiameter: 2 * (grooveRadius.value + outward) },
+    isSizeKnown: isSizeKnown(grooveRadius, errorToCome),
     overshootProbability: tooDeep,
   }
 }

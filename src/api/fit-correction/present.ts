@@ -227,6 +227,7 @@ function toNextStep({ fit }: FitCorrection, units: Units, name: string) {
     radial: size(nextStep.radial),
     diametral: size(2 * nextStep.radial),
     until: { [name]: size(nextStep.until.grooveBottomDiameter) },
+    isSizeKnown: nextStep.isSizeKnown,
     ...(nextStep.strokes === undefined ? {} : { strokes: nextStep.strokes }),
     overshootProbability: showNumber(nextStep.overshootProbability),
   }

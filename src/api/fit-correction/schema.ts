@@ -200,6 +200,9 @@ export const nextStep = <Until extends TProperties>($id: string, until: Until) =
       'About what you measure when the cut is done. The chance below is that of a cut of depth `radial`.',
       until,
     ),
+    isSizeKnown: flag(
+      'Whether the present size is known well enough to stop at `until`. If not, measure it first and stop when it has changed by `diametral`.',
+    ),
     strokes: Type.Optional(integer('Number of strokes of your abrasive, where `removalHistory` has counted strokes.')),
     overshootProbability: chance('Chance of ending too deep with this cut. It is never above `overshootRisk`.'),
   })

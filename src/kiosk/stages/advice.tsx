@@ -6,8 +6,8 @@ import { type Json, listOf, messagesOf, numberOf, part, textOf } from '#src/kios
 import type { Awaited } from '#src/kiosk/reply.ts'
 import { later } from '#src/kiosk/second-script.ts'
 import { Answered } from '#src/kiosk/waiting.tsx'
-import { caliperFigure, percent } from '#src/words/figure.ts'
-import { cutUntil, headlines, LATHE, latheWords, sandUntil, tooFar } from '#src/words/kiosk/lathe.ts'
+import { percent } from '#src/words/figure.ts'
+import { headlines, LATHE, latheWords, tooFar } from '#src/words/kiosk/lathe.ts'
 import type { Terms } from '#src/words/terms.ts'
 
 /** What to do next, large enough to read from two metres. Its title names the bearing and the ring that it is for. */
@@ -74,13 +74,14 @@ export function GrooveNow({ reply, derived }: { readonly reply: Awaited; readonl
   )
 }
 
-/** The size to stop at, or why not to cut. */
+/** How far to cut, or why not to. */
 function headlineOf(answer: Json, units: Units, terms: Terms): string {
   const step = part(answer['nextStep'])
   const [until] = Object.values(part(step['until']))
-  if (answer['action'] === 'cut' && typeof until === 'number') {
-    const size = caliperFigure(lengthOf(until, units), units)
-    return step['with'] === 'abrasive' ? sandUntil(size, terms.acrossIt) : cutUntil(size, terms.acrossIt)
+  if (answer['action'] === 'cut') {
+    const size = step['isSizeKnown'] === true && typeof until === 'number' ? lengthOf(until, units) : undefined
+    const tool = step['with'] === 'abrasive' ? 'abrasive' : 'sharp-tool'
+    return later()?.cutLarge({ tool, radial: lengthOf(numberOf(step['radial']), units), size }, units, terms) ?? ''
   }
   return (
     headlines(ringOf(answer), terms)[(answer['reason'] ?? answer['action']) as keyof ReturnType<typeof headlines>] ?? ''

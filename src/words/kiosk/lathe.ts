@@ -1,7 +1,7 @@
 import type { FittedRing } from '#shared/questions/fit/fit-setup.ts'
 import type { ReadingKind, ToolName } from '#shared/questions/fit/reading.ts'
 import { inUnits, type Mm, type Units } from '#shared/units/length.ts'
-import { capitalised, figure, withMinus } from '#src/words/figure.ts'
+import { caliperFigure, capitalised, cutFigures, figure, withMinus } from '#src/words/figure.ts'
 import type { Terms } from '#src/words/terms.ts'
 import { STAGE_NAMES } from './page.ts'
 
@@ -68,7 +68,24 @@ export const headlines = (ring: FittedRing, terms: Terms) => ({
 })
 
 export const cutUntil = (size: string, acrossIt: string): string => `Cut until ${size} ${acrossIt}`
-export const sandUntil = (size: string, acrossIt: string): string => `Sand until ${size} ${acrossIt}`
+
+/** A cut, as far as anyone can see it end: at a size, or, where that is only an estimate, so much deeper than now. */
+export function cutLarge(
+  of: {
+    readonly tool: ToolName
+    readonly radial: Mm
+    /** Undefined where the groove is not known well enough to stop at it. */
+    readonly size: Mm | undefined
+  },
+  units: Units,
+  { acrossIt, ofCut }: Terms,
+): string {
+  const end =
+    of.size === undefined
+      ? `${cutFigures(of.radial, units).depth} ${ofCut}`
+      : `until ${caliperFigure(of.size, units)} ${acrossIt}`
+  return `${of.tool === 'abrasive' ? 'Sand' : 'Cut'} ${end}`
+}
 
 /** How far to cut a fresh blank. @param acrossIt where that is measured; undefined for a depth */
 export const firstCutLine = (size: string, acrossIt: string | undefined, { raceway }: Terms): string =>

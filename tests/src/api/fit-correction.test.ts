@@ -40,6 +40,7 @@ interface Answer {
     readonly radial: number
     readonly diametral: number
     readonly until: Record<string, number>
+    readonly isSizeKnown: boolean
     readonly strokes?: number
     readonly overshootProbability: number
   }
@@ -106,7 +107,7 @@ describe('cut, measure or stop', () => {
     expect(answer.state).not.toBe('in-band')
   })
 
-  test('an opening of one ball: a cut within the risk, short of the aim, that ends at a size to measure', async () => {
+  test('an opening of one ball: a cut within the risk, short of the aim, that ends so much deeper than now', async () => {
     const { nextStep, remaining, summary, state } = await answered({ readings: [opening(12)] })
     if (nextStep === undefined) throw new Error('a cut was expected')
     expect(state).toBe('more-to-remove')
@@ -114,8 +115,18 @@ describe('cut, measure or stop', () => {
     expect(nextStep.radial).toBeLessThanOrEqual(remaining.radial)
     expect(nextStep.diametral).toBeWithin(1e-9, 2 * nextStep.radial)
     expect(nextStep.overshootProbability).toBeLessThanOrEqual(0.05)
-    expect(summary).toContain(`until the groove measures ${nextStep.until['grooveBottomDiameter']?.toFixed(2)} mm`)
-    expect(summary).toMatch(/then try the last ball and measure again \(.+ chance of ending too deep\)\.$/)
+    // The opening tells where the balls stand; how large they are, and so the groove, it does not tell.
+    expect(nextStep.isSizeKnown).toBe(false)
+    expect(summary).toMatch(new RegExp(`^(Cut|Sand) ${nextStep.radial.toFixed(2).replace(/0$/, '')} mm of depth`))
+    expect(summary).not.toContain(nextStep.until['grooveBottomDiameter']?.toFixed(2))
+    expect(summary).toMatch(/Then try the last ball and measure again \(.+ chance of ending too deep\)\.$/)
+  })
+
+  test('with a caliper on the groove the cut ends at a size to measure', async () => {
+    const bottoms = { kind: 'groove-bottom-diameter', value: 76.5 }
+    const { nextStep, summary } = await answered({ readings: [opening(12), bottoms] })
+    expect(nextStep?.isSizeKnown).toBe(true)
+    expect(summary).toContain(`until the groove measures ${nextStep?.until['grooveBottomDiameter']?.toFixed(2)} mm`)
   })
 
   test('two balls left out, for one will not do: readable, and a cut', async () => {
@@ -280,7 +291,7 @@ describe('the other ring, and the other arrangements', () => {
     const play = await answered({ ring: 'inner', readings: [{ kind: 'radial-play', value: 0.05 }] })
     expect(play).not.toHaveProperty('ballGap')
     expect(play.radialInternalClearance.value).toBeWithin(0.05, 0.05)
-    expect(play.summary).toMatch(/the inner ring .* its groove measures .* then measure the play again/)
+    expect(play.summary).toMatch(/on the inner ring .* its groove measures .* Then measure the play again/)
   })
 
   test('a plug reads the circle that the inner ring runs in', async () => {

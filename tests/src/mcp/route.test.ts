@@ -73,7 +73,7 @@ describe('each tool answers shortly, with the sizes, the cautions and a link to 
     [
       'fit',
       { design: DESIGN, ring: 'outer', readings: [opening] },
-      /until the groove measures/,
+      /of depth .* stop when it measures [\d.]+ mm more/,
       'POST AT/v1/fit-correction',
     ],
     ['season', { design: { ...DESIGN, making } }, /driest: /, 'POST AT/v1/seasonal-fit'],

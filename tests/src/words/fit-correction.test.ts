@@ -12,6 +12,7 @@ import {
   livingWith,
   nextReadingSentence,
 } from '#src/words/fit-correction.ts'
+import { cutLarge } from '#src/words/kiosk/lathe.ts'
 import { TERMS } from '#src/words/terms.ts'
 import { DIAL, RULE } from '#tests/support/fit-workshop.ts'
 
@@ -160,7 +161,50 @@ test('a cut is an imperative with its figure, the check after it, and the risk',
   const [, , , , opened] = answersOf(CASES.radial)
   if (opened?.fit.action !== 'cut') throw new Error('a cut was expected')
   expect(fitSummary(opened, 'mm', TERMS.radial)).toMatch(
-    /^(Cut|Sand) .*until the groove measures [\d.]+ mm across the bottoms \([\d.]+ mm of depth\), then .* \([\w .]+% chance of ending too deep\)\.$/,
+    /^(Cut|Sand) [\d.]+ mm of depth.*\. Note what the groove measures across the bottoms now, and stop when it measures [\d.]+ mm more\. Then .* \([\w .]+% chance of ending too deep\)\.$/,
+  )
+})
+
+describe.each([
+  { part: 'outer', before: [opening(10)], bottoms: 75.8, more: 'more' },
+  { part: 'inner', before: [play(0.05)], bottoms: 49.3, more: 'less' },
+] as const)('how far to cut the $part ring', ({ part, before, bottoms, more }) => {
+  const across: Reading = { kind: 'groove-bottom-diameter', value: bottoms, error: DIAL }
+  const said = (readings: readonly Reading[], units: 'mm' | 'in') => {
+    const none = { earlier: [], target: {}, tools: {}, removalHistory: [], ballsOnHand: [] }
+    const answer = fitCorrection({ design: CASES.radial.design, ring: part, readings, ...none })
+    if (!answer.ok || answer.value.fit.action !== 'cut')
+      throw new Error(`a cut was expected: ${JSON.stringify(answer)}`)
+    const { radial, until, isSizeKnown, with: tool } = answer.value.fit.nextStep
+    const size = isSizeKnown ? mm(until.grooveBottomDiameter) : undefined
+    return {
+      isSizeKnown,
+      large: cutLarge({ tool, radial: mm(radial), size }, units, TERMS.radial),
+      summary: fitSummary(answer.value, units, TERMS.radial),
+    }
+  }
+
+  test.each(['mm', 'in'] as const)(
+    'is a depth where no caliper has read it, in the large line and in the summary, %s',
+    (units) => {
+      const { isSizeKnown, large, summary } = said(before, units)
+      expect(isSizeKnown).toBe(false)
+      const [, depth = ''] = /^(?:Cut|Sand) (\S+) (?:mm|in) of depth$/.exec(large) ?? []
+      expect(summary.startsWith(large)).toBe(true)
+      const [, across = ''] = new RegExp(`stop when it measures (\\S+) (?:mm|in) ${more}`).exec(summary) ?? []
+      // To the digits that are written: whoever doubles the depth gets the change across.
+      expect(Number(across)).toBeWithin(1e-9, 2 * Number(depth))
+    },
+  )
+
+  test.each(['mm', 'in'] as const)(
+    'is a size where a caliper has read it, in the large line and in the summary, %s',
+    (units) => {
+      const { isSizeKnown, large, summary } = said([...before, across], units)
+      expect(isSizeKnown).toBe(true)
+      const [, size = '-'] = /until (\S+) (?:mm|in) across the bottoms$/.exec(large) ?? []
+      expect(summary).toContain(`groove measures ${size}`)
+    },
   )
 })
 
