@@ -1,5 +1,7 @@
 import { boardSize } from '#shared/making/board-size.ts'
 import { toDecimals } from '#shared/numbers/decimals.ts'
+import { itemAt } from '#shared/numbers/item-at.ts'
+import { wholeParts } from '#shared/numbers/whole-parts.ts'
 import { type ForceUnits, inForceUnits, inTorqueUnits } from '#shared/units/force.ts'
 import { inches, inUnits, type Mm, mm, type Units } from '#shared/units/length.ts'
 import { rounded as roundedLength } from '#shared/units/rounded.ts'
@@ -83,10 +85,29 @@ export function errorFigure(error: Mm, units: Units): string {
 export const angleFigure = (degrees: number): string => withMinus(`${toDecimals(degrees, 2)}°`)
 
 /** A ratio as a percentage with at most one decimal, never rounded to 0 or to certainty: `22 %`, `less than 0.1 %`. */
-export function percent(ratio: number): string {
+export const percent = (ratio: number): string => percentAs(ratio, toDecimals(ratio * 100, 1))
+
+function percentAs(ratio: number, rounded: number): string {
   if (ratio > 0 && ratio < 0.001) return 'less than 0.1 %'
   if (ratio < 1 && ratio > 0.999) return 'more than 99.9 %'
-  return withMinus(`${toDecimals(ratio * 100, 1)} %`)
+  return withMinus(`${rounded} %`)
+}
+
+/** The shares of one whole as percentages, rounded so that they add to that whole. */
+export const percentParts = (shares: readonly number[]): readonly string[] =>
+  wholeParts(shares, 1000).map((tenths, index) => percentAs(itemAt(shares, index), tenths / 10))
+
+/** The shares of one whole as numbers of a hundred that add to it: `97`, `fewer than 1`, `more than 99`. */
+export const hundredthParts = (shares: readonly number[]): readonly string[] =>
+  wholeParts(shares, 100).map((part, index) => hundredthAs(itemAt(shares, index), part))
+
+/** A share as a number of a hundred. */
+export const hundredths = (share: number): string => hundredthAs(share, Math.round(100 * share))
+
+function hundredthAs(share: number, rounded: number): string {
+  if (rounded === 0 && share > 0) return 'fewer than 1'
+  if (rounded === 100 && share < 1) return 'more than 99'
+  return String(rounded)
 }
 
 /** The same to whole hundredths, for figures that are compared in one sentence: `34 %`, `less than 1 %`. */
@@ -97,8 +118,12 @@ export function wholePercent(ratio: number): string {
   return `${rounded} %`
 }
 
-/** A chance that was worked out of readings: nothing is ever quite certain. */
-export const certainty = (chance: number): string => percent(Math.min(Math.max(chance, 1e-9), 1 - 1e-9))
+/**
+ * The chances of all that can be, as they were worked out of readings: nothing is ever quite certain. A sentence that names one of them
+ * takes it from here too, so that it agrees with the picture of all.
+ */
+export const certainties = (chances: readonly number[]): readonly string[] =>
+  percentParts(chances.map((chance) => Math.min(Math.max(chance, 1e-9), 1 - 1e-9)))
 
 /** The start of a sentence. */
 export const capitalised = (text: string): string => text.charAt(0).toUpperCase() + text.slice(1)

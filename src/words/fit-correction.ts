@@ -1,5 +1,6 @@
 import { type AskedReading, askedReading, isProbablyShort } from '#shared/questions/fit/asked-reading.ts'
 import { MOST_CHECKS } from '#shared/questions/fit/defaults.ts'
+import type { Fit } from '#shared/questions/fit/fit.ts'
 import type { FitCorrection } from '#shared/questions/fit/fit-correction.ts'
 import type { FitRefusal, FittedPart } from '#shared/questions/fit/fit-setup.ts'
 import type { NextReading, ReadingDecides, ReadingReason } from '#shared/questions/fit/next-reading.ts'
@@ -7,7 +8,7 @@ import type { ReadingKind } from '#shared/questions/fit/reading.ts'
 import type { Life, LifeWithPlay, Obstacle, PassedOver, Rescue } from '#shared/questions/fit/rescue.ts'
 import { type Mm, mm, type Units } from '#shared/units/length.ts'
 import { stepDown, stepUp } from '#shared/units/step.ts'
-import { CALIPER_STEP, caliperFigure, capitalised, certainty, cutFigures, figure, percent } from './figure.ts'
+import { CALIPER_STEP, caliperFigure, capitalised, certainties, cutFigures, figure, percent } from './figure.ts'
 import type { Terms } from './terms.ts'
 
 /** What is cut, within a sentence. */
@@ -73,9 +74,15 @@ export function fitSummary(correction: FitCorrection, units: Units, terms: Terms
 
 const READINGS_DISAGREE = 'Check the readings first: they do not fit (see `agreement`).'
 
+/** The chances of the groove as it is now, rounded together. */
+function standingOf({ probability: { tooTight, inBand, tooDeep } }: Fit) {
+  const [tight = '', fits = '', deep = ''] = certainties([tooTight, inBand, tooDeep])
+  return { tooTight: tight, inBand: fits, tooDeep: deep }
+}
+
 function advice(correction: FitCorrection, units: Units, terms: Terms): string {
   const { fit, ring, target } = correction
-  const { probability } = fit
+  const standing = standingOf(fit)
   const name = figureName(ring, terms)
   switch (fit.action) {
     case 'cut':
@@ -87,9 +94,9 @@ function advice(correction: FitCorrection, units: Units, terms: Terms): string {
     case 'stop':
       switch (fit.reason) {
         case 'in-band':
-          return `Stop: the ${name} is in its band (${certainty(probability.inBand)} certain). Another cut could only spoil it.${target.finishAllowance > 0 ? RAISED_GRAIN : ''}`
+          return `Stop: the ${name} is in its band (${standing.inBand} certain). Another cut could only spoil it.${target.finishAllowance > 0 ? RAISED_GRAIN : ''}`
         case 'too-deep':
-          return `Stop: the ${terms.raceway.one} is ${tooFar(ring, terms)} (${certainty(probability.tooDeep)} certain). ${WHAT_CAN_BE_DONE}`
+          return `Stop: the ${terms.raceway.one} is ${tooFar(ring, terms)} (${standing.tooDeep} certain). ${WHAT_CAN_BE_DONE}`
         case 'cannot-be-told':
           return undecided(correction, units, terms)
         default:
@@ -205,17 +212,17 @@ const WHAT_CAN_BE_DONE = '`rescue` says what can still be done, the first to try
 /** No cut, no verdict, and no reading that would bring one. */
 function undecided(correction: FitCorrection, units: Units, terms: Terms): string {
   const { fit, ring, target } = correction
-  const { tooTight, inBand, tooDeep } = fit.probability
+  const { tooTight, inBand, tooDeep } = standingOf(fit)
   const name = figureName(ring, terms)
   const asked = askedReading(correction)
   if (asked === undefined)
     return isProbablyShort(fit)
-      ? `Stop: the ${name} is probably still too small (${percent(tooTight)}), but these tools cannot bring it to its aim at a risk of ${percent(target.overshootRisk)} within ${MOST_CHECKS} checks. Use a finer tool, accept more risk, or leave it.`
-      : `Stop, and use the ${terms.raceway.one} as it is: it is in its band (${percent(inBand)} likely) or ${tooFar(ring, terms)} (${percent(tooDeep)}), and further readings would not show which.`
+      ? `Stop: the ${name} is probably still too small (${tooTight}), but these tools cannot bring it to its aim at a risk of ${percent(target.overshootRisk)} within ${MOST_CHECKS} checks. Use a finer tool, accept more risk, or leave it.`
+      : `Stop, and use the ${terms.raceway.one} as it is: it is in its band (${inBand} likely) or ${tooFar(ring, terms)} (${tooDeep}), and further readings would not show which.`
   const how = howToMeasure(correction, asked, units, terms)
   if (isProbablyShort(fit))
-    return `Stop: the ${name} is probably still too small (${percent(tooTight)}), but these readings do not show how much more to cut. ${how}`
-  const open = `Stop: these readings cannot show whether the ${terms.raceway.one} is finished (${percent(inBand)}).`
+    return `Stop: the ${name} is probably still too small (${tooTight}), but these readings do not show how much more to cut. ${how}`
+  const open = `Stop: these readings cannot show whether the ${terms.raceway.one} is finished (${inBand}).`
   return ring !== 'inner' && !fit.isLastBallIn
     ? `${open} Try the last ${terms.element.one}: if it goes in, measure the ${name}.`
     : `${open} ${how}`

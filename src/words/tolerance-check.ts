@@ -12,7 +12,16 @@ import type { WhyTrials } from '#shared/questions/tolerance/nearly-linear.ts'
 import type { ToleranceRefusal } from '#shared/questions/tolerance/refusal.ts'
 import type { ToleranceCheck } from '#shared/questions/tolerance/tolerance-check.ts'
 import { type Mm, mm, type Units } from '#shared/units/length.ts'
-import { capitalised, figure, percent, wholePercent, withMinus } from './figure.ts'
+import {
+  capitalised,
+  figure,
+  hundredthParts,
+  hundredths,
+  percent,
+  percentParts,
+  wholePercent,
+  withMinus,
+} from './figure.ts'
 import { signNote, TRADE_SIGN } from './standing.ts'
 import { type Terms, termsOf } from './terms.ts'
 
@@ -118,9 +127,13 @@ export function advice(check: ToleranceCheck): string {
   const { ballGap, play } = check.figures
   const terms = termsOf(check.check.input.design)
   const { fits, tooTight, tooLoose } = ballGap.outcomes
+  const [fitting = '', tightOnes, looseOnes] = hundredthParts([fits.value, tooTight.value, tooLoose.value])
+  // Of those whose gap fits, and so never more of them.
+  const both = hundredths(check.jointFits.value)
+  const fittingBoth = Number(both) > Number(fitting) ? fitting : both
   const tight = isOfPlates(check.check) ? 'too tight' : `too tight for the last ${terms.element.one}`
-  const ofGap = `The ${terms.gap} fits in ${hundredths(fits.value)} of 100 such bearings, is ${tight} in ${hundredths(tooTight.value)} and too loose in ${hundredths(tooLoose.value)}.`
-  const ofBoth = `The ${terms.gap} and the ${terms.play} both fit in ${hundredths(check.jointFits.value)}; the ${terms.play} alone fits in ${hundredths(play.outcomes.fits.value)}.`
+  const ofGap = `The ${terms.gap} fits in ${fitting} of 100 such bearings, is ${tight} in ${tightOnes} and too loose in ${looseOnes}.`
+  const ofBoth = `The ${terms.gap} and the ${terms.play} both fit in ${fittingBoth}; the ${terms.play} alone fits in ${hundredths(play.outcomes.fits.value)}.`
   const ofBinding = check.binds && `The inner ring binds in ${hundredths(check.binds.value)}.`
   const sentences = [ofGap, ofBoth, ...(ofBinding === undefined ? [] : [ofBinding])]
   const gapDecides = deciding(check, 'ballGap')
@@ -138,12 +151,10 @@ const decision = (what: string, name: CauseName, { share }: Sensitivity, terms: 
 export const bindsOften = ({ value }: Chance, { play, element }: Terms): string =>
   `The inner ring binds in ${hundredths(value)} of 100 bearings. Design more ${play}, sort the ${element.many}, or lay the large ones side by side.`
 
-/** A share as a number of a hundred: `97`, `fewer than 1`, `more than 99`. */
-function hundredths(share: number): string {
-  const rounded = Math.round(100 * share)
-  if (rounded === 0 && share > 0) return 'fewer than 1'
-  if (rounded === 100 && share < 1) return 'more than 99'
-  return String(rounded)
+/** A contributor's share of the scatter of both figures, rounded with those of all others. */
+interface EffectShares {
+  readonly gap: string
+  readonly play: string
 }
 
 /** How a contributor moves both figures, and its share of their scatter. */
@@ -151,13 +162,13 @@ export function explainEffect(
   name: CauseName,
   gap: Sensitivity,
   play: Sensitivity,
-  { units, terms }: { readonly units: Units; readonly terms: Terms },
+  { units, terms, shares }: { readonly units: Units; readonly terms: Terms; readonly shares: EffectShares },
 ): string {
   const moved = (slope: number): string =>
     name === 'climate' ? figure(mm(slope), units) : `${withMinus(String(toDecimals(slope, 2)))} ${units}`
   return [
     `If ${growth(name, `1 ${units}`, terms)}, the ${terms.gap} changes by ${moved(gap.slope)} and the ${terms.play} by ${moved(play.slope)}. `,
-    `This causes ${percent(gap.share)} of the scatter of the ${terms.gap} and ${percent(play.share)} of the scatter of the ${terms.play}.`,
+    `This causes ${shares.gap} of the scatter of the ${terms.gap} and ${shares.play} of the scatter of the ${terms.play}.`,
   ].join('')
 }
 
@@ -255,6 +266,7 @@ export function gapSheetWords(
   const terms = termsOf(design)
   const { gap, tooFar, raceway, element } = terms
   const { outcomes, trials: spread } = figures.ballGap
+  const [tight, fits, loose] = percentParts([outcomes.tooTight.value, outcomes.fits.value, outcomes.tooLoose.value])
   const size = (length: number): string => figure(mm(length), units)
   const placed = (point: AimPoint): string =>
     `middle of the spread at ${size(point.ballGap)}, ${isOfPlates(check) ? 'groove circle' : raceway.one} ${placeOf(point, check)}`
@@ -270,11 +282,7 @@ export function gapSheetWords(
     max,
     bestYield: `aim for the best yield: ${placed(aim.bestYield)}`,
     limitedRisk,
-    regions: [
-      `too tight: ${percent(outcomes.tooTight.value)}`,
-      `fits: ${percent(outcomes.fits.value)}`,
-      `too loose: ${percent(outcomes.tooLoose.value)}`,
-    ] as const,
+    regions: [`too tight: ${tight}`, `fits: ${fits}`, `too loose: ${loose}`] as const,
     axis: `${gap} (${units}) with ${raceway.many} cut as designed; below 0 the last ${element.one} does not fit`,
     countAxis: '% of bearings per bar',
     foot: [

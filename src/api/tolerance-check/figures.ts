@@ -1,9 +1,11 @@
+import { itemAt } from '#shared/numbers/item-at.ts'
 import type { AimPoint, Outcomes } from '#shared/questions/tolerance/aim.ts'
 import type { FigureCheck } from '#shared/questions/tolerance/figure-check.ts'
 import type { CauseName } from '#shared/questions/tolerance/input.ts'
 import type { ToleranceCheck } from '#shared/questions/tolerance/tolerance-check.ts'
 import { inUnits, mm, type Units } from '#shared/units/length.ts'
 import type { Raw } from '#src/api/schema.ts'
+import { percentParts } from '#src/words/figure.ts'
 import { termsOf } from '#src/words/terms.ts'
 import { explainAim, explainEffect, explainMethod, notes } from '#src/words/tolerance-check.ts'
 import type { FitChances, ToleranceAnswer } from './figures-schema.ts'
@@ -67,21 +69,26 @@ const chancesOf = ({ tooTight, fits, tooLoose }: Outcomes): Raw<typeof FitChance
 
 function effectsOf({ figures, check }: ToleranceCheck) {
   const { ballGap, play: plays } = figures
-  const { units } = check.input.design
-  return [...ballGap.rss.sensitivities]
+  const { design } = check.input
+  const { units } = design
+  const effects = [...ballGap.rss.sensitivities]
     .toSorted(([, one], [, other]) => other.share - one.share)
     .flatMap(([contributor, gap]) => {
       const play = plays.rss.sensitivities.get(contributor)
-      if (play === undefined) return []
-      return [
-        {
-          contributor,
-          gap: { slope: slopeOf(contributor, gap.slope, units), shareOfVariance: gap.share },
-          play: { slope: slopeOf(contributor, play.slope, units), shareOfVariance: play.share },
-          message: explainEffect(contributor, gap, play, { units, terms: termsOf(check.input.design) }),
-        },
-      ]
+      return play === undefined ? [] : [{ contributor, gap, play }]
     })
+  const gapShares = percentParts(effects.map(({ gap }) => gap.share))
+  const playShares = percentParts(effects.map(({ play }) => play.share))
+  return effects.map(({ contributor, gap, play }, index) => ({
+    contributor,
+    gap: { slope: slopeOf(contributor, gap.slope, units), shareOfVariance: gap.share },
+    play: { slope: slopeOf(contributor, play.slope, units), shareOfVariance: play.share },
+    message: explainEffect(contributor, gap, play, {
+      units,
+      terms: termsOf(design),
+      shares: { gap: itemAt(gapShares, index), play: itemAt(playShares, index) },
+    }),
+  }))
 }
 
 /** A length per length is the same in all units; the weather's is a length per % of moisture. */

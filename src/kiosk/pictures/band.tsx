@@ -1,5 +1,5 @@
 import { itemAt } from '#shared/numbers/item-at.ts'
-import { certainty } from '#src/words/figure.ts'
+import { certainties } from '#src/words/figure.ts'
 
 const WIDTH = 340
 const HEIGHT = 36
@@ -10,7 +10,7 @@ export function BandPicture(of: {
   readonly names: readonly string[]
   readonly chances: readonly number[]
 }) {
-  const labels = of.chances.map((chance, index) => `${of.names[index]}: ${certainty(chance)}`)
+  const labels = certainties(of.chances).map((share, index) => `${of.names[index]}: ${share}`)
   const starts = of.chances.map((_, index) => of.chances.slice(0, index).reduce((sum, chance) => sum + chance, 0))
   return (
     <figure class="band">

@@ -1,10 +1,14 @@
+import fc from 'fast-check'
 import { expect, test } from 'vitest'
 import { inches, mm } from '#shared/units/length.ts'
 import {
   boardFigure,
   caliperFigure,
+  certainties,
   differenceFigure,
   figure,
+  hundredthParts,
+  percentParts,
   unbroken,
   wholePercent,
   withMinus,
@@ -28,6 +32,41 @@ test.each([
   [1, '100 %'],
 ])('a share of %s is %s to whole hundredths, never rounded to none or to all', (ratio, text) => {
   expect(wholePercent(ratio)).toBe(text)
+})
+
+test.each([
+  [
+    [0.626, 0.187, 0.187],
+    ['62', '19', '19'],
+  ],
+  [
+    [0.997, 0.002, 0.001],
+    ['more than 99', 'fewer than 1', 'fewer than 1'],
+  ],
+  [
+    [1, 0, 0],
+    ['100', '0', '0'],
+  ],
+  [
+    [0.9, 0.096, 0.004],
+    ['90', '10', 'fewer than 1'],
+  ],
+])('the shares %j of one whole are %j of a hundred', (shares, texts) => {
+  expect(hundredthParts(shares)).toEqual(texts)
+})
+
+test('percentages of one whole add to it, and what is there is never nothing nor all', () => {
+  expect(percentParts([0.33345, 0.33345, 0.3331])).toEqual(['33.4 %', '33.3 %', '33.3 %'])
+  expect(percentParts([0.9997, 0.0003, 0])).toEqual(['more than 99.9 %', 'less than 0.1 %', '0 %'])
+  expect(certainties([0, 1, 0])).toEqual(['less than 0.1 %', 'more than 99.9 %', 'less than 0.1 %'])
+  const weights = fc.array(fc.integer({ min: 100, max: 900 }), { minLength: 2, maxLength: 6 })
+  fc.assert(
+    fc.property(weights, (given) => {
+      const all = given.reduce((sum, weight) => sum + weight, 0)
+      const shown = percentParts(given.map((weight) => weight / all)).map(Number.parseFloat)
+      expect(shown.reduce((sum, each) => sum + each, 0)).toBeCloseTo(100, 9)
+    }),
+  )
 })
 
 test('a board is as large as needed or larger, by a step of its rule at most', () => {

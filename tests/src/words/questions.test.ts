@@ -138,8 +138,14 @@ describe('tolerance check', () => {
       const { description, regions, ...texts } = gapSheetWords(check, { maxBallGap: true, overshootRisk: true })
       const { ballGap, play } = check.figures
       const effects = [...ballGap.rss.sensitivities].map(([name, gap]) =>
-        explainEffect(name, gap, play.rss.sensitivities.get(name) ?? gap, { units: 'mm', terms }),
+        explainEffect(name, gap, play.rss.sensitivities.get(name) ?? gap, {
+          units: 'mm',
+          terms,
+          shares: { gap: '40 %', play: '60 %' },
+        }),
       )
+      const counts = / fits in (\d+) of .* in (\d+) and too loose in (\d+)\./.exec(advice(check))?.slice(1)
+      if (counts !== undefined) expect(counts.map(Number).reduce((sum, count) => sum + count)).toBe(100)
       expectOwnWords(arrangement, [advice(check), explainAim(check), explainMethod(check), ...notes(check), ...effects])
       expectOwnWords(arrangement, [description, ...regions, ...Object.values(texts).flatMap((text) => text ?? 'none')])
     }
