@@ -31,6 +31,11 @@ export function brokenLaws(
       readings.some(({ kind }) => !['last-ball-refused', 'last-ball-in', 'ball-row'].includes(kind)),
       '4: a blind cut',
     )
+    const ofInner = ['radial-play', 'groove-bottom-diameter', 'groove-depth']
+    law(
+      subject.cuts === 'outer' || all.some(({ kind }) => ofInner.includes(kind)),
+      '4: an inner ring cut by what its outer ring says',
+    )
     law(fit.disagreements.length === 0, '4: a cut by readings that do not fit')
     const { isSizeKnown } = fit.nextStep
     const isMeasured = readings.some(({ kind }) => kind === 'groove-bottom-diameter')

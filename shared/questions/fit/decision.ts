@@ -108,10 +108,10 @@ export function decide(input: DecisionInput): Decision {
   const made = readings.length + earlier.reduce((sum, each) => sum + Math.max(1, each.readings.length), 0)
   const isOver = made >= defaults.MOST_CHECKS
   if (state === 'unread') return measure(input, 'groove-unread', false)
-  // A ring that binds has no play to read: what its groove measured before will do.
-  const figures = cuts === 'outer' ? readings : allReadings(input)
+  // A ring that binds has no play to read: what its own groove measured before will do.
+  const isFigured = cuts === 'outer' ? hasFigure(readings) : readsHowMuch(allReadings(input), cuts)
   const isTried = readings.some(({ kind }) => touchesGroove({ kind }) && !(cuts === 'inner' && WORDS.includes(kind)))
-  if (!hasFigure(figures) || !isTried) {
+  if (!isFigured || !isTried) {
     const isRefused = readings.some(({ kind }) => kind === 'last-ball-refused' || kind === 'binds')
     const why = isRefused ? 'refusal-has-no-figure' : 'groove-unread'
     return measure(input, why, isOver)

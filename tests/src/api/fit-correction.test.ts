@@ -288,6 +288,12 @@ describe('the other ring, and the other arrangements', () => {
       action: 'measure',
       nextReading: { kind: 'groove-bottom-diameter' },
     })
+    // What the outer ring says does not show how much an inner one must lose.
+    const gap = { kind: 'ball-gap', value: 1 }
+    expect(await answered({ ring: 'inner', readings: [gap, { kind: 'binds' }] })).toMatchObject({
+      action: 'measure',
+      nextReading: { kind: 'groove-bottom-diameter', why: 'refusal-has-no-figure' },
+    })
     const play = await answered({ ring: 'inner', readings: [{ kind: 'radial-play', value: 0.05 }] })
     expect(play).not.toHaveProperty('ballGap')
     expect(play.radialInternalClearance.value).toBeWithin(0.05, 0.05)
