@@ -86,7 +86,7 @@ function advice(correction: FitCorrection, units: Units, terms: Terms): string {
   const name = figureName(ring, terms)
   switch (fit.action) {
     case 'cut':
-      return `${cutSentence(correction, fit.nextStep, units, terms)} (${percent(fit.nextStep.overshootProbability)} chance of ending ${tooFar(ring, terms)}).`
+      return `${cutSentence(correction, fit.nextStep, units, terms)} (${percent(fit.nextStep.overshootProbability)} chance of ending ${tooFar(ring, terms)}).${ring === 'plate' ? OTHER_PLATE.cut : ''}`
     case 'measure':
       if (fit.nextReading.why === 'readings-disagree')
         return `${READINGS_DISAGREE} Do not cut by them. If they are as you read them, read once more, another way. ${howToMeasure(correction, fit.nextReading, units, terms)}`
@@ -94,7 +94,7 @@ function advice(correction: FitCorrection, units: Units, terms: Terms): string {
     case 'stop':
       switch (fit.reason) {
         case 'in-band':
-          return `Stop: the ${name} is in its band (${standing.inBand} certain). Another cut could only spoil it.${target.finishAllowance > 0 ? RAISED_GRAIN : ''}`
+          return `Stop: the ${name} is in its band (${standing.inBand} certain). Another cut could only spoil it.${ring === 'plate' ? OTHER_PLATE.fits : ''}${target.finishAllowance > 0 ? RAISED_GRAIN : ''}`
         case 'too-deep':
           return `Stop: the ${terms.raceway.one} is ${tooFar(ring, terms)} (${standing.tooDeep} certain). ${WHAT_CAN_BE_DONE}`
         case 'cannot-be-told':
@@ -113,6 +113,12 @@ const check = (correction: FitCorrection, terms: Terms): string =>
     ? `try the last ${terms.element.one} and measure again`
     : `measure the ${figureName(correction.ring, terms)} again`
 
+/** One plate alone shows the gap: the other waits until the circle is known, as on the job sheet. */
+const OTHER_PLATE = {
+  cut: ' Cut the other plate only once this one fits.',
+  fits: ' If the other plate is not cut yet, cut it at the same setting.',
+} as const
+
 /** Common practice, no source. */
 const RAISED_GRAIN = ' After the finish, sand off the raised grain with 220 grit.'
 
@@ -125,13 +131,13 @@ function cutSentence(correction: FitCorrection, nextStep: NextStep, units: Units
   const [verb, how] = nextStep.with === 'sharp-tool' ? ['Cut', ''] : ['Sand', ` with about 80-grit abrasive${counted}`]
   const then = check(correction, terms)
   if (isSizeKnown) {
-    const what = { outer: '', inner: ' the inner ring', plate: ' both plates alike' }[ring]
+    const what = { outer: '', inner: ' the inner ring', plate: ' the plate' }[ring]
     const size = caliperFigure(mm(nextStep.until.grooveBottomDiameter), units)
     return `${verb}${what}${how}${strokes === undefined ? '' : ','} until ${raceway} measures ${size} ${terms.acrossIt} (${figure(mm(radial), units)} ${terms.ofCut}), then ${then}`
   }
   // A caliper still shows what came off.
   const { depth, across } = cutFigures(mm(radial), units)
-  const where = { outer: '', inner: ' on the inner ring', plate: ' on both plates alike' }[ring]
+  const where = { outer: '', inner: ' on the inner ring', plate: '' }[ring]
   return `${verb} ${depth} ${terms.ofCut}${where}${how}. Note what ${raceway} measures ${terms.acrossIt} now, and stop when it measures ${across} ${ring === 'inner' ? 'less' : 'more'}. Then ${then}`
 }
 

@@ -165,6 +165,18 @@ test('a cut is an imperative with its figure, the check after it, and the risk',
   )
 })
 
+test('of two plates one is cut until it fits, and the other then at the same setting', () => {
+  const told = answersOf(CASES.thrust).map((answer) => [answer.fit, fitSummary(answer, 'mm', TERMS.thrust)] as const)
+  const [cut, fits] = [
+    told.filter(([fit]) => fit.action === 'cut'),
+    told.filter(([fit]) => fit.action === 'stop' && fit.reason === 'in-band'),
+  ]
+  expect(Math.min(cut.length, fits.length)).toBeGreaterThan(0)
+  for (const [, summary] of cut) expect(summary).toMatch(/\. Cut the other plate only once this one fits\.$/)
+  for (const [, summary] of fits)
+    expect(summary).toContain('If the other plate is not cut yet, cut it at the same setting.')
+})
+
 describe.each([
   { part: 'outer', before: [opening(10)], bottoms: 75.8, more: 'more' },
   { part: 'inner', before: [play(0.05)], bottoms: 49.3, more: 'less' },
