@@ -727,6 +727,50 @@ describe('before the lathe', () => {
     expect(await page.getByText('Enter a number from').count()).toBe(1)
   })
 
+  test.each(['radial', 'roller', 'thrust', 'caged'])(
+    'will it run: each field for a %s bearing changes a question',
+    async (arrangement) => {
+      const { page } = await openedJob(`${FIRST}&arrangement=${arrangement}&stage=run`, { serviceWorkers: 'block' })
+      const asked: (string | null)[] = []
+      page.on('request', (request) => asked.push(request.method() === 'POST' ? request.postData() : null))
+      await calm(page)
+      const names = await page
+        .locator('.columns input')
+        .evaluateAll((inputs) => inputs.map((input) => input.getAttribute('name')))
+      expect(names.length).toBeGreaterThan(0)
+      for (const name of names) {
+        asked.length = 0
+        await page.locator(`[name=${name}]`).fill('0.37')
+        await calm(page)
+        expect(
+          asked.filter((body) => body?.includes('0.37')),
+          name ?? '',
+        ).not.toEqual([])
+      }
+    },
+  )
+
+  test('will it run: no column of the spread has the colour of a good one beyond the lines, which have their unit', async () => {
+    const { page } = await openedJob(`${FIRST}&stage=run`)
+    const figure = page.locator('.result figure')
+    await figure.waitFor()
+    const lines = await figure
+      .locator('.end')
+      .evaluateAll((paths) => paths.map((path) => path.getBoundingClientRect().x))
+    const [low = Number.NaN, high = Number.NaN] = lines
+    const good = await figure
+      .locator('rect.part-1:not(.maybe)')
+      .evaluateAll((columns) =>
+        columns.map((column) => column.getBoundingClientRect()).map(({ x, width }) => [x, x + width]),
+      )
+    expect(good.length).toBeGreaterThan(3)
+    for (const [from = Number.NaN, to = Number.NaN] of good) {
+      expect(from).toBeGreaterThan(low - 1)
+      expect(to).toBeLessThan(high + 1)
+    }
+    for (const text of await figure.locator('text').allTextContents()) expect(text).toMatch(/\smm$/)
+  })
+
   test('sheets: one button each, for this bearing, and each opens', async () => {
     const { at, page } = await openedJob(`${FIRST}&making.name=Tide+clock&stage=sheets`)
     await page.getByText('Letter', { exact: true }).click()
@@ -769,6 +813,8 @@ describe('before the lathe', () => {
     const { page } = await openedJob(`${FIRST}&stage=assembly`)
     const mount = page.locator('.operations > li', { hasText: 'Mount it' })
     await mount.getByText('nobody opens it again').waitFor()
+    const holds = ['shaft', 'housing'].map((at) => page.locator(`[name="making.mounting.${at}.hold"] option`).first())
+    for (const hold of holds) expect(await hold.textContent()).toBe('usual: glued')
     await page.locator('[name="making.mounting.shaft.hold"]').selectOption('screwed')
     await mount.getByText('screwed on the shaft').first().waitFor()
     expect(await mount.getByText('nobody opens it again').count()).toBe(0)

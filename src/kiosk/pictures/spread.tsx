@@ -6,9 +6,14 @@ const WIDTH = 340
 const HEIGHT = 150
 const FOOT = 24
 
+/** Two figures below that are nearer would run into each other. */
+const LEAST_APART = 72
+/** So far from its middle a figure reaches. */
+const HALF_FIGURE = 34
+
 /**
- * A spread as columns: in their colour those within the band to which a ring is made, and paler those that are good if the last ball goes
- * in. The ends of the band are named below.
+ * A spread as columns: in their colour as far as they are within the band to which a ring is made, and paler what is good if the last ball
+ * goes in. A column that an end of the band crosses changes its colour there. The ends of the band are named below.
  */
 export function SpreadPicture(of: {
   readonly title: string
@@ -22,40 +27,54 @@ export function SpreadPicture(of: {
   const [first = 0, last = 1] = [edges[0], edges.at(-1)]
   const tallest = Math.max(...counts, 1)
   const across = (value: number) => (WIDTH * (value - first)) / (last - first)
-  const min = inUnits(band.min, units)
-  const free = inUnits(band.free, units)
-  const most = inUnits(band.most, units)
-  const classOf = (gap: number) => (gap < min || gap > most ? 'part-0' : gap < free ? 'part-1 maybe' : 'part-1')
+  const ends = [band.min, band.free, band.most].map((end) => inUnits(end, units))
+  const [min = 0, free = 0, most = 0] = ends
+  const nameOf = (gap: number) => (gap < min || gap > most ? 'part-0' : gap < free ? 'part-1 maybe' : 'part-1')
+  // The ends that the line below names.
+  const named = free > most ? [band.most] : [band.free, band.most]
+  const places = apart(named.map((end) => across(inUnits(end, units))))
   return (
     <figure class="strip">
       <svg viewBox={`0 0 ${WIDTH} ${HEIGHT + FOOT}`} role="img" aria-label={`${of.title}. ${of.line}`}>
         {counts.map((count, index) => {
           const [from = 0, to = 0] = [edges[index], edges[index + 1]]
           const height = (HEIGHT * count) / tallest
-          return (
+          return partsOf(from, to, ends).map((part) => (
             <rect
-              key={from}
-              class={classOf((from + to) / 2)}
-              x={across(from)}
+              key={part.from}
+              class={nameOf((part.from + part.to) / 2)}
+              x={across(part.from)}
               y={HEIGHT - height}
-              width={Math.max(across(to) - across(from) - 0.5, 0)}
+              width={Math.max(across(part.to) - across(part.from) - (part.to === to ? 0.5 : 0), 0)}
               height={height}
             />
-          )
+          ))
         })}
-        {[band.free, band.most].map((end) => {
-          const x = across(inUnits(end, units))
-          return (
-            <g key={end}>
-              <path class="end" d={`M${x} 0 V${HEIGHT + 4}`} />
-              <text x={Math.min(Math.max(x, 24), WIDTH - 24)} y={HEIGHT + 20} text-anchor="middle">
-                {decimalFigure(end, units).replace(` ${units}`, '')}
-              </text>
-            </g>
-          )
-        })}
+        {named.map((end, index) => (
+          <g key={end}>
+            <path class="end" d={`M${across(inUnits(end, units))} 0 V${HEIGHT + 4}`} />
+            <text x={places[index]} y={HEIGHT + 20} text-anchor="middle">
+              {decimalFigure(end, units)}
+            </text>
+          </g>
+        ))}
       </svg>
       <figcaption>{of.line}</figcaption>
     </figure>
   )
+}
+
+/** A column, parted where an end of the band crosses it. */
+function partsOf(from: number, to: number, ends: readonly number[]) {
+  const cuts = [from, ...ends.filter((end) => end > from && end < to).toSorted((one, other) => one - other), to]
+  return cuts.slice(1).map((end, index) => ({ from: cuts[index] ?? from, to: end }))
+}
+
+/** The middles of figures below their lines: within the picture, and never one over the other. */
+function apart(lines: readonly number[]): readonly number[] {
+  const [low = 0, high = low] = lines
+  const half = Math.max(high - low, lines.length > 1 ? LEAST_APART : 0) / 2
+  const room = Math.min(half + HALF_FIGURE, WIDTH / 2)
+  const middle = Math.min(Math.max((low + high) / 2, room), WIDTH - room)
+  return lines.length > 1 ? [middle - half, middle + half] : [middle]
 }

@@ -47,11 +47,15 @@ export function RunStage({ job, derived, change }: StageProps) {
   return (
     <div class="columns">
       <form autocomplete="off" onSubmit={(event) => event.preventDefault()}>
-        {field('grooveScatter', words.cuts(terms), units, (text) => readLength(text, units))}
-        {field('lotScatter', words.lots(terms), units, (text) => readLength(text, units))}
-        <p>
-          <small>{words.usual(figure(GROOVE_SCATTER, units), terms)}</small>
-        </p>
+        {hasGap(derived) && (
+          <>
+            {field('grooveScatter', words.cuts(terms), units, (text) => readLength(text, units))}
+            {field('lotScatter', words.lots(terms), units, (text) => readLength(text, units))}
+            <p>
+              <small>{words.usual(figure(GROOVE_SCATTER, units), terms)}</small>
+            </p>
+          </>
+        )}
         {field(
           'load',
           words.load[members],
@@ -61,7 +65,7 @@ export function RunStage({ job, derived, change }: StageProps) {
         )}
       </form>
       <div class="result">
-        {derived.design && !('ballGap' in derived.design.bearing) && <p>{words.noGap}</p>}
+        {!hasGap(derived) && <p>{words.noGap}</p>}
         <Answered reply={check}>{(answer) => <Spread answer={answer} derived={derived} />}</Answered>
         {load && <h3>{words.loads}</h3>}
         <CarriedLoad reply={loads} />
@@ -69,6 +73,9 @@ export function RunStage({ job, derived, change }: StageProps) {
     </div>
   )
 }
+
+/** Without a gap that must fit nothing is asked of what scatters. */
+const hasGap = ({ arrangement }: DerivedBearing): boolean => traitsOf({ arrangement }).ballSet === 'full'
 
 const kilogramsOf = (text = ''): string | undefined => {
   const newtons = readNumber(text, LOAD)
