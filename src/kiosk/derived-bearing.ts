@@ -85,7 +85,8 @@ export function useDerivedBearing(bearing: BearingTexts): DerivedBearing {
   return { ...made, openings: openingsIn(assumed), countedAs: countedIn(assumed) }
 }
 
-const countedIn = (assumed: unknown): BearingTexts =>
+/** What an answer counts with for each thing that is not chosen, by its name. */
+export const countedIn = (assumed: unknown): BearingTexts =>
   Object.fromEntries(
     listOf(assumed)
       .map(part)

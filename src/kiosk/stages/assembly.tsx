@@ -1,13 +1,13 @@
 import { turningRing } from '#shared/bearing/mounting-input.ts'
 import { Choice } from '#src/kiosk/controls.tsx'
-import { withBearing } from '#src/kiosk/job/job.ts'
+import { countedIn } from '#src/kiosk/derived-bearing.ts'
+import { type BearingTexts, withBearing } from '#src/kiosk/job/job.ts'
 import { type Json, listOf, messagesOf, part, textOf } from '#src/kiosk/json.ts'
-import { useReply } from '#src/kiosk/reply.ts'
+import { type Awaited, useReply } from '#src/kiosk/reply.ts'
 import { later } from '#src/kiosk/second-script.ts'
 import type { StageProps } from '#src/kiosk/stage.ts'
 import { Answered, NoBearing } from '#src/kiosk/waiting.tsx'
 import { LABELS } from '#src/words/job-sheet/labels.ts'
-import { PLACE } from '#src/words/kiosk/place.ts'
 
 /** The last operations of the job sheet: those after both rings fit, up to the care, which is a stage of its own. */
 export function AssemblyStage({ job, derived, change }: StageProps) {
@@ -16,7 +16,7 @@ export function AssemblyStage({ job, derived, change }: StageProps) {
   if (request === undefined) return <NoBearing derived={derived} />
   return (
     <>
-      <Holds job={job} derived={derived} change={change} />
+      <Holds job={job} derived={derived} change={change} counted={countedOf(reply)} />
       <Answered reply={reply}>
         {(sheet) => (
           <ol class="operations">
@@ -33,8 +33,12 @@ export function AssemblyStage({ job, derived, change }: StageProps) {
   )
 }
 
-/** How the bearing is held: what is glued, nobody opens again. */
-function Holds({ job, derived, change }: Pick<StageProps, 'job' | 'derived' | 'change'>) {
+const countedOf = (reply: Awaited): BearingTexts => (reply.kind === 'answer' ? countedIn(reply.body['assumed']) : {})
+
+type HoldsProps = Pick<StageProps, 'job' | 'derived' | 'change'> & { readonly counted: BearingTexts }
+
+/** How the bearing is held: what is glued, nobody opens again. What is not chosen says what stands for it. */
+function Holds({ job, derived, change, counted }: HoldsProps) {
   const words = later()
   const { bearing } = job
   // Where the outer ring turns, no housing holds it.
@@ -48,7 +52,7 @@ function Holds({ job, derived, change }: Pick<StageProps, 'job' | 'derived' | 'c
           label={label}
           name={name}
           value={bearing[name] ?? ''}
-          options={[{ value: '', label: PLACE.unknown }, ...options]}
+          options={[{ value: '', label: words?.notChosen(counted[name]) ?? '' }, ...options]}
           onPick={(hold) => change(withBearing(job, { [name]: hold }), name)}
         />
       ))}
