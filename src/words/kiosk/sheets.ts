@@ -4,6 +4,9 @@ export const SHEETS = {
   scale:
     'Templates and gauges are full size as PDF. Print them at 100 %, without “fit to page”, and measure the bar on each first. An assembly drawing states its scale.',
   onScreen: 'What the browser prints of the screen is not to scale.',
+  /** Which file is for what, beside the buttons of all. */
+  files:
+    'PDF is for the printer, and has the true size. SVG is for a laser cutter, a drawing program or a page of your own. DXF is for a CNC router or a CAD program. In both, 1 unit is 1 mm.',
   documents: 'For programmers',
   embed: 'Show this bearing on another page',
   /** Sheets and files by the path that gives them. */
@@ -13,12 +16,12 @@ export const SHEETS = {
     templates: 'Templates to glue on the wood or to cut by',
     gauges: 'Gauges and profiles to make',
   },
-  formats: { html: 'on the screen', pdf: 'PDF to print', svg: 'SVG', dxf: 'DXF' },
+  formats: { html: 'on the screen', pdf: 'PDF to print', svg: 'SVG for a laser', dxf: 'DXF for CNC or CAD' },
   papers: { a4: 'A4', a3: 'A3', a2: 'A2', a1: 'A1', letter: 'Letter', tabloid: 'Tabloid' },
   /** The ways to show a bearing on another page. */
   embeds: {
-    element: 'A bearing that readers can change',
-    image: 'The drawing alone, for a wide page',
-    frame: 'The same as the first, in a frame',
+    element: 'A bearing that readers can change: for a page that may run scripts',
+    image: 'The drawing alone, wide: for a page that takes only pictures',
+    frame: 'A bearing that readers can change, in a frame: for a page that takes frames and no scripts',
   },
 } as const
