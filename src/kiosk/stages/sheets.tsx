@@ -44,6 +44,7 @@ export function SheetsStage({ job, derived, change }: StageProps) {
       />
       <p>{words.scale}</p>
       <p>{words.onScreen}</p>
+      <p>{words.files}</p>
       {(reach === 'browser' || reach === 'nobody') && <p class="warning">{later()?.notOffline[reach]}</p>}
       {(Object.keys(FORMATS) as readonly Sheet[]).map((sheet) => (
         <section key={sheet} class="sheet">
