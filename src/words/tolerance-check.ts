@@ -95,20 +95,20 @@ const MEANS: Readonly<Record<CauseName, string>> = {
   climate: 'Use a construction that moves less, or a narrower year.',
 }
 
-/** The remedy for the contributor with the largest share. */
+/** The remedy for the contributor with the largest share, as the end of the sentence that names it: no list parts the two. */
 function remedy(name: CauseName, { element, raceway, gap }: Terms): string {
   const sentences: Readonly<Record<CauseName, string>> = {
-    ballDiameter: `Sort the ${element.many}, or use ones that differ less: they matter more than your cutting.`,
-    ballLotMean: `Lay the ${element.many} in a row, measure their mean and design for it: the ${element.one} lot matters more than your cutting.`,
-    outerGrooveBottomRadius: `Cut the outer ${raceway.one} in small steps and measure the ${gap} each time: your cutting matters more than the ${element.many}.`,
-    innerGrooveBottomRadius: `Fit the inner ${raceway.one} to the outer ring and its ${element.many}, and check the play as you cut.`,
-    outOfRound: `Make the final cut of both ${raceway.many} in one setting, on dry wood.`,
+    ballDiameter: `sort the ${element.many}, or use ones that differ less: they matter more than your cutting.`,
+    ballLotMean: `lay the ${element.many} in a row, measure their mean and design for it: the ${element.one} lot matters more than your cutting.`,
+    outerGrooveBottomRadius: `cut the outer ${raceway.one} in small steps and measure the ${gap} each time: your cutting matters more than the ${element.many}.`,
+    innerGrooveBottomRadius: `fit the inner ${raceway.one} to the outer ring and its ${element.many}, and check the play as you cut.`,
+    outOfRound: `make the final cut of both ${raceway.many} in one setting, on dry wood.`,
     grooveCircleRadius:
-      'Cut both grooves at one setting of the jig, and measure the ball gap before you move the jig: your cutting matters more than the balls.',
-    grooveDepth: 'Set the depth of the cutter with a gauge block, and cut both grooves at one setting.',
-    finishFilm: `Apply the finish thinly and evenly, or leave the ${raceway.many} bare.`,
+      'cut both grooves at one setting of the jig, and measure the ball gap before you move the jig: your cutting matters more than the balls.',
+    grooveDepth: 'set the depth of the cutter with a gauge block, and cut both grooves at one setting.',
+    finishFilm: `apply the finish thinly and evenly, or leave the ${raceway.many} bare.`,
     climate:
-      'Glue up the wooden parts from segments or cut them from plywood, keep the bearing in steadier air, and ask `/v1/seasonal-fit` what to build in: the weather matters more than your cutting.',
+      'glue up the wooden parts from segments or cut them from plywood, keep the bearing in steadier air, and ask `/v1/seasonal-fit` what to build in: the weather matters more than your cutting.',
   }
   return sentences[name]
 }
@@ -145,7 +145,7 @@ export function advice(check: ToleranceCheck): string {
 }
 
 const decision = (what: string, name: CauseName, { share }: Sensitivity, terms: Terms): string =>
-  `For the ${what}, ${wholePercent(share)} of the scatter comes from ${causeName(name, terms)}. ${remedy(name, terms)}`
+  `For the ${what}, ${wholePercent(share)} of the scatter comes from ${causeName(name, terms)}; ${remedy(name, terms)}`
 
 /** The remedy for an inner ring that often binds. */
 export const bindsOften = ({ value }: Chance, { play, element }: Terms): string =>

@@ -21,6 +21,13 @@ test.each(ANSWERS)('the summary of %s is of whole sentences', (name) => {
   }
 })
 
+test('what lessens a scatter stands in the sentence that names its cause, so that no list parts them', () => {
+  const texts = ANSWERS.map((name) => readFileSync(`openapi/examples/${name}`, 'utf8'))
+  const causes = texts.flatMap(sentencesOf).filter((sentence) => sentence.includes('of the scatter comes from'))
+  expect(causes.length).toBeGreaterThan(5)
+  for (const cause of causes) expect(cause).toMatch(/of the scatter comes from [^;.]+; [a-z]/)
+})
+
 test('figures, units and quoted names break no sentence', () => {
   expect(sentencesOf('Cut to 3.5 mm, about 0.14 in. It binds in 30. 61 % run. Take a no. 8 screw.')).toEqual([
     'Cut to 3.5 mm, about 0.14 in.',
