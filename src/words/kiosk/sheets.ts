@@ -6,7 +6,7 @@ export const SHEETS = {
   onScreen: 'What the browser prints of the screen is not to scale.',
   /** Which file is for what, beside the buttons of all. */
   files:
-    'PDF is for the printer, and has the true size. SVG is for a laser cutter, a drawing program or a page of your own. DXF is for a CNC router or a CAD program. In both, 1 unit is 1 mm.',
+    'PDF is for the printer, and has the true size. SVG is for a laser cutter, a drawing program or a page of your own. DXF is for a CNC router or a CAD program. Templates and gauges are full size in both, in millimetres.',
   documents: 'For programmers',
   embed: 'Show this bearing on another page',
   /** Sheets and files by the path that gives them. */

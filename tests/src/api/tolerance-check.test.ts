@@ -296,7 +296,7 @@ describe('the weather as a contributor', () => {
     expect(sensitivities[0]).toMatchObject({ contributor: 'climate' })
     expect(sensitivities[0]?.message).toMatch(/wood is higher by 1 %, the ball gap changes by 0\.\d+ mm/)
     expect(sensitivities.reduce((sum, { ballGap }) => sum + ballGap.shareOfVariance, 0)).toBeWithin(1e-8, 1)
-    expect(summary).toMatch(/comes from the weather\. .* the weather matters more than your cutting/)
+    expect(summary).toMatch(/comes from the weather; .* the weather matters more than your cutting/)
     expect(notes.join()).toMatch(/equally likely/)
     expect(notes.join()).not.toMatch(/`climate` was not given/)
     expect(sources.map(({ title }) => title).join()).toMatch(/Wood Handbook.*13-3/)
