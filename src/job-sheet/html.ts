@@ -6,6 +6,7 @@ import { VERSION } from '#src/version.ts'
 import { cautionSentence } from '#src/words/caution.ts'
 import { imprint } from '#src/words/drawing.ts'
 import { blankName, SHEET, speedSentence } from '#src/words/job-sheet/sheet.ts'
+import { toolGroups } from '#src/words/job-sheet/tools.ts'
 import { placeOfReading } from '#src/words/kiosk/lathe.ts'
 import { signMeanings } from '#src/words/standing.ts'
 import { TERMS, type Terms } from '#src/words/terms.ts'
@@ -31,15 +32,17 @@ export function sheetBody(sheet: JobSheet, form: Form = 'full', address?: string
   const lead = `<p class="caution"><b>${SHEET.use}.</b> ${prose(cautionSentence('light-use-only', TERMS[arrangement]))}</p>`
   const cautions = isShort ? allCautions(sheet).map((words) => `<p class="caution">${prose(words)}</p>`) : []
   const warnings = gravely(sheet).map((words) => `<p class="caution"><b>${SHEET.warning}.</b> ${prose(words)}</p>`)
-  const before = [
-    ...(isShort ? [`<p>${SHEET.readFull}</p>`] : []),
-    ...warnings,
-    ...cautions,
-    `<p><b>${SHEET.allTools}.</b> ${prose(tools.join(', '))}.</p>`,
-  ]
+  const before = [...(isShort ? [`<p>${SHEET.readFull}</p>`] : []), ...warnings, ...cautions, toolLists(tools)]
   const signs = signMeanings([...before, ...steps])
   const foot = [imprint({ name, code, version: VERSION }), ...signs].map(prose).join(', ')
   return `<main>${address === undefined ? '' : wayBack(address)}<h1>${prose(title)}</h1>${lead}${before.join('')}<ol>${steps.join('')}</ol><footer>${foot}</footer></main>`
+}
+
+/** To tick at the bench. */
+function toolLists(tools: readonly string[]): string {
+  const item = (tool: string): string => `<li><span class="box" aria-hidden="true"></span>${prose(tool)}</li>`
+  const lists = toolGroups(tools).map((group) => `<h3>${group.name}</h3><ul>${group.tools.map(item).join('')}</ul>`)
+  return `<section class="need"><h2>${SHEET.allTools}</h2>${lists.join('')}</section>`
 }
 
 function wayBack(address: string): string {
@@ -67,7 +70,7 @@ function step(sheet: JobSheet, operation: SheetOperation, index: number): string
     `<dl><dt>${SHEET.tools}</dt><dd>${prose(tool)}</dd>${spin}${open}<dt>${SHEET.how}</dt><dd>${prose(how)}</dd></dl>`,
     sizes.length === 0 ? '' : sizeTable(sizes, sheet.units),
     `<dl><dt>${SHEET.check}</dt><dd>${prose(check)}</dd>`,
-    `<dt>${SHEET.mistake}</dt><dd>${prose(mistake.looksLike)}</dd><dt>${SHEET.cost}</dt><dd>${prose(mistake.costs)}</dd></dl>`,
+    `<dt>${SHEET.mistake}</dt><dd>${prose(mistake.looksLike)}</dd><dt>${SHEET.cost}</dt><dd>${prose(mistake.costs)}</dd><dt>${SHEET.remedy}</dt><dd>${prose(mistake.remedy)}</dd></dl>`,
     readings.length === 0 ? '' : readingTable(readings, TERMS[sheet.arrangement]),
     '</li>',
   ].join('')

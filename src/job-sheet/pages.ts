@@ -8,6 +8,7 @@ import { VERSION } from '#src/version.ts'
 import { cautionSentence } from '#src/words/caution.ts'
 import { imprint } from '#src/words/drawing.ts'
 import { blankName, SHEET, speedSentence } from '#src/words/job-sheet/sheet.ts'
+import { tickList, toolGroups } from '#src/words/job-sheet/tools.ts'
 import { placeOfReading } from '#src/words/kiosk/lathe.ts'
 import { signMeanings } from '#src/words/standing.ts'
 import { TERMS } from '#src/words/terms.ts'
@@ -39,7 +40,12 @@ export function toPages(
   }
   const blocks = [
     ...warned(sheet),
-    { title: SHEET.allTools, rows: [{ kind: 'paragraph', lead: '', words: `${tools.join(', ')}.` }] } satisfies Block,
+    {
+      title: SHEET.allTools,
+      rows: toolGroups(tools).map(
+        (group): Row => ({ kind: 'paragraph', lead: group.name, words: tickList(group.tools) }),
+      ),
+    } satisfies Block,
     ...sheet.operations.map((operation, index) => block(sheet, operation, index)),
   ]
   const texts = blocks.flatMap(({ rows }) => rows.flatMap(textsOf))
@@ -71,6 +77,7 @@ function block(sheet: JobSheet, operation: SheetOperation, index: number): Block
       paragraph(SHEET.check, check),
       paragraph(SHEET.mistake, mistake.looksLike),
       paragraph(SHEET.cost, mistake.costs),
+      paragraph(SHEET.remedy, mistake.remedy),
       ...readings.map(
         (reading): Row => ({
           kind: 'blank',
@@ -109,7 +116,7 @@ function shortRows(sheet: JobSheet): readonly ShortRow[] {
     SHEET.readFull,
     ...gravely(sheet).map((words) => `${SHEET.warning}: ${words}`),
     ...allCautions(sheet),
-    `${SHEET.allTools}: ${sheet.tools.join(', ')}.`,
+    ...toolGroups(sheet.tools).map((group) => `${group.name}: ${tickList(group.tools)}`),
   ]
   return [...first.map((words) => ({ words, isStep: false })), ...steps]
 }

@@ -5,6 +5,10 @@ export const STYLE = `
 body{margin:0 auto;padding:1rem;max-width:52rem;background:var(--paper);color:var(--ink);font:1rem/1.5 'DejaVu Sans',Verdana,sans-serif}
 h1{font-size:1.4rem;line-height:1.25}h2{font-size:1.1rem;margin:0}
 ol{clear:both;list-style:none;margin:0;padding:0}
+h3{font-size:1rem;margin:.5rem 0 .15rem}
+.need{border-top:2px solid var(--rule);margin-top:1rem;padding:1rem 0}
+.need ul{list-style:none;margin:0;padding:0;columns:14rem}
+.need li{display:flex;gap:.6rem;break-inside:avoid;padding:.1rem 0}
 li.step{border-top:2px solid var(--rule);padding:1rem 0;break-inside:avoid}
 .head{display:flex;gap:.75rem;align-items:baseline}
 .box{flex:none;width:1.1em;height:1.1em;border:2px solid currentColor;border-radius:2px;transform:translateY(.15em)}

@@ -397,8 +397,8 @@ test('design, job sheet and template show the same figures, and those that the m
         })
         const blocks = gauges?.setBlocks.filter((block) => block.ring === ring) ?? []
         const [stop, done] = (['stop', 'done'] as const).map((at) => blocks.find((block) => block.at === at)?.length)
-        expect(gauge(`${groove} groove: set-block, stop`)?.value).toBe(stop)
-        expect(gauge(`${groove} groove: set-block, finished`)?.value).toBe(done)
+        expect(gauge(`${groove} groove: set-block “stop”`)?.value).toBe(stop)
+        expect(gauge(`${groove} groove: set-block “done”`)?.value).toBe(done)
         const dowel = gauges?.dowels.find((each) => each.ring === ring)
         expect(gauge(`${groove} groove: bare dowel for the abrasive`)?.value).toBe(dowel?.diameter)
         const cut = operation(step)?.sizes

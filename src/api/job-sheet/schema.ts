@@ -100,6 +100,7 @@ const OPERATION = {
   mistake: object('The most common mistake.', {
     looksLike: text('How you recognise the mistake.'),
     costs: text('The cost of the mistake.'),
+    remedy: text('What to do about it, or against it.'),
   }),
   cautions: listOf<typeof Caution>('Caution', 'Dangers at this step.'),
   speed: Type.Optional(

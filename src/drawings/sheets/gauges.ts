@@ -12,6 +12,7 @@ import {
   type PlateGaugeKit,
   type PlugToTurn,
   plateGaugeKitOf,
+  type SetBlock,
 } from '#shared/making/gauge-kit.ts'
 import { itemAt } from '#shared/numbers/item-at.ts'
 import { type Mm, mm } from '#shared/units/length.ts'
@@ -297,7 +298,7 @@ function setBlocks(named: Named, design: DesignOf<DrawnRings>, { setBlocks: all 
   const half = longest / 2 + (longest < 2 * END_WORDS + OWN_WORDS ? END_WORDS : 0)
   const figure: Figure = {
     shapes: blocks.flatMap((block, index) => {
-      const words = [named.code, `${block.at} ${say(block.length)}`] as const
+      const words = [named.code, wordsOn(block, say, half > longest / 2)]
       const outline = box('finish', -block.length / 2, 0, block.length / 2, BLOCK_HEIGHT, 'outside')
       const shapes = strip(outline, { length: block.length, height: BLOCK_HEIGHT }, words, half > longest / 2)
       return placed(shapes, 1, at(0, -index * BLOCKS_APART))
@@ -314,6 +315,19 @@ function setBlocks(named: Named, design: DesignOf<DrawnRings>, { setBlocks: all 
   return labelledItem(named.title, figure, labels)
 }
 
+/** Words that are smaller cannot be read at the bench. */
+const LEAST_WORDS = 1.8
+
+/** Which one it is, with its size where there is room for both: the two of a ring look alike. */
+function wordsOn({ at: end, length }: SetBlock, say: SizeText, isMarkedBeside: boolean): string {
+  const both = `${end} ${say(length)}`
+  return fittedHeight(both, TEXT_HEIGHT, roomIn(length, isMarkedBeside)) < LEAST_WORDS ? end : both
+}
+
+/** Within a strip, for its own words. */
+const roomIn = (length: number, isMarkedBeside: boolean): number =>
+  isMarkedBeside ? 0.9 * length : length - 2 * END_WORDS
+
 interface Across {
   readonly length: Mm
   readonly height: number
@@ -328,7 +342,7 @@ function strip(
 ): readonly Shape[] {
   const half = length / 2
   const middle = height / 2
-  const room = isMarkedBeside ? 0.9 * length : length - 2 * END_WORDS
+  const room = roomIn(length, isMarkedBeside)
   const ends = ([-1, 1] as const).flatMap((side) => {
     const out = isMarkedBeside ? side : -side
     return [

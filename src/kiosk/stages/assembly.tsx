@@ -108,5 +108,8 @@ export const Operation = ({ operation, told }: { readonly operation: Json; reado
     <p>
       <strong>{LABELS.cost}:</strong> {textOf(part(operation['mistake'])['costs'])}
     </p>
+    <p>
+      <strong>{LABELS.remedy}:</strong> {textOf(part(operation['mistake'])['remedy'])}
+    </p>
   </>
 )

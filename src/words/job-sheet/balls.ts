@@ -31,23 +31,24 @@ export const CHOOSE: Readonly<Record<ArrangementName, (facts: ChooseFacts) => Op
     ...chooseBalls(facts),
     mistake: {
       looksLike: smallerGap('Balls', facts),
-      costs:
-        'The groove is cut for the wrong balls. Measure them before you cut any wood, and design the bearing again for the balls that you have.',
+      costs: 'The groove is cut for the wrong balls.',
+      remedy: 'Measure them before you cut any wood, and design the bearing again for the balls that you have.',
     },
   }),
   thrust: (facts) => ({
     ...chooseBalls(facts),
     mistake: {
       looksLike: smallerGap('Balls', facts),
-      costs:
-        'The grooves are cut for the wrong balls. Measure them before you cut any wood, and design the turntable again for the balls that you have.',
+      costs: 'The grooves are cut for the wrong balls.',
+      remedy: 'Measure them before you cut any wood, and design the turntable again for the balls that you have.',
     },
   }),
   caged: (facts) => ({
     ...chooseBalls(facts),
     mistake: {
       looksLike: `Balls that are ${differenceFigure(facts.over, facts.units)} too large make the play ${differenceFigure(facts.taken, facts.units)} smaller.`,
-      costs: `Little: you turn the inner ring to fit. But one ball that is larger than the other ${facts.count - 1} carries all the load: change it.`,
+      costs: `Little: you turn the inner ring to fit. But one ball that is larger than the other ${facts.count - 1} carries all the load.`,
+      remedy: 'Change a ball that is larger than the others.',
     },
   }),
   roller: (facts) => ({
@@ -58,8 +59,8 @@ export const CHOOSE: Readonly<Record<ArrangementName, (facts: ChooseFacts) => Op
       'Compare the row with its size. Measure each roller with the caliper at both ends and in the middle, in two directions.',
     mistake: {
       looksLike: smallerGap('Rollers', facts),
-      costs:
-        'The track is cut for the wrong rollers. Measure them before you cut any ring, and design the bearing again for the rollers that you have.',
+      costs: 'The track is cut for the wrong rollers.',
+      remedy: 'Measure them before you cut any ring, and design the bearing again for the rollers that you have.',
     },
   }),
 }
@@ -71,6 +72,7 @@ export const cutRollers = ({ count }: { readonly count: number }): OperationWord
   check: 'Stand them on end on a flat surface. None may lean, and a straightedge laid across them must not rock.',
   mistake: {
     looksLike: 'One roller is longer than the others.',
-    costs: 'The cheeks pinch it, and the whole bearing drags. Rub it down on abrasive laid flat.',
+    costs: 'The cheeks pinch it, and the whole bearing drags.',
+    remedy: 'Rub it down on abrasive laid flat.',
   },
 })

@@ -19,7 +19,8 @@ export function cageRing(machines: Method, pieces: 1 | 2, isSegmented: boolean):
     check: `${LAYOUT_CHECK} Laid between the rings, the cage must clear both lands all the way round.`,
     mistake: {
       looksLike: 'The cage was cut for the lands as drawn, and the lands came out different.',
-      costs: 'The cage rubs. Measure both lands first, and leave the clearance to each.',
+      costs: 'The cage rubs.',
+      remedy: 'Measure both lands first, and leave the clearance to each.',
     },
   }
 }
@@ -35,7 +36,8 @@ export const cagePockets = (facts: {
   check: 'Every ball falls through its pocket by its own weight, and all the webs look alike.',
   mistake: {
     looksLike: 'A pocket is off its line: one web is thick, and one is thin.',
-    costs: `The thin web breaks first. If a web is thinner than ${figure(facts.leastWeb, facts.units)}, make a new ring.`,
+    costs: 'The thin web breaks first.',
+    remedy: `If a web is thinner than ${figure(facts.leastWeb, facts.units)}, make a new ring.`,
   },
 })
 
@@ -52,7 +54,8 @@ interface FillFacts {
 
 const slipsBack = {
   looksLike: 'A ball slips back into the bore while you close the ring.',
-  costs: 'Time. A dab of wax holds it.',
+  costs: 'Time.',
+  remedy: 'A dab of wax holds it.',
 }
 
 /** By what is split: where neither ring is, the cage is. */
@@ -63,7 +66,8 @@ const FILL: Readonly<Record<Split, (facts: FillFacts) => Omit<OperationWords, 'c
     how: `Lay the outer ring flat, and push the inner ring all the way to one side. Drop the ${count} balls into the wide side and push them together: they reach ${Math.round(fillingAngle)} degrees round. Bring the inner ring to the middle, spread the balls evenly, and close the halves of the cage over them from both sides. Hold the halves with thin screws through the webs, which you can take out again, or with pegs once the bearing runs as it should.`,
     mistake: {
       looksLike: 'The last ball does not go in: the lands stand too close, or a ball stops short of the end.',
-      costs: `Do not force it: the ring splits. Turn a land ${figure(easeLand, units)} back, and the ball goes in.`,
+      costs: 'A ring splits if you force the ball in.',
+      remedy: `Do not force it. Turn a land ${figure(easeLand, units)} back, and the ball goes in.`,
     },
   }),
   'inner-ring': () => ({

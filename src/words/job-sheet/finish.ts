@@ -32,7 +32,8 @@ export function finish(
     check: WHEN_DRY[arrangement],
     mistake: {
       looksLike: isBare ? `Finish has run into a ${raceway.one}.` : `Finish has gathered in a ${raceway.one}.`,
-      costs: `It dries to a bump that every ${element.one} climbs: scrape it out before it hardens.`,
+      costs: `It dries to a bump that every ${element.one} climbs.`,
+      remedy: 'Scrape it out before it hardens.',
     },
   }
 }
@@ -53,7 +54,11 @@ export function grain(arrangement: ArrangementName, isBare: boolean): OperationW
     tool: 'worn abrasive of a fine grit',
     how: `${isBare ? 'Damp air' : 'A first coat, or damp air,'} raises the fibres. When the wood is dry, rub them off with worn abrasive of a fine grit: two or three light strokes in each ${raceway.one}.`,
     check: `A cloth catches nowhere, and the ${element.many} run without a hiss.`,
-    mistake: { looksLike: 'You sand on until it looks smooth.', costs: SANDED_ON[arrangement] },
+    mistake: {
+      looksLike: 'You sand on until it looks smooth.',
+      costs: SANDED_ON[arrangement],
+      remedy: 'Stop after three strokes.',
+    },
   }
 }
 
@@ -67,6 +72,7 @@ export function wax(arrangement: ArrangementName): OperationWords {
     mistake: {
       looksLike: 'The wax is left thick.',
       costs: `It gathers dust into crumbs that feel like a rough ${raceway.one}.`,
+      remedy: 'Buff it off with a clean cloth.',
     },
   }
 }
@@ -132,7 +138,8 @@ export function runIn(arrangement: ArrangementName, facts: RunInFacts): Operatio
     check: `It coasts, and is as quiet at the end of a turn as at the start. ${holds(facts)}`,
     mistake: {
       looksLike: `A ${raceway.one} has a shiny spot in one place: the wood is high there, or one ${element.one} is large.`,
-      costs: 'Wear that grows. Ease the spot with two strokes, no more.',
+      costs: 'Wear that grows.',
+      remedy: 'Ease the spot with two strokes, no more.',
     },
   }
 }

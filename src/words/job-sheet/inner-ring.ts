@@ -43,7 +43,10 @@ export const innerBlank = (machines: Method, { isSplit, isSegmented, isBored }: 
   check: LAYOUT_CHECK,
   mistake: {
     looksLike: 'The bore is not square to the face: the ring runs out.',
-    costs: `You lose the disc. ${isBored ? 'Bore it before you cut it round, while you can still clamp it.' : 'Turn face and bore at one setting.'}`,
+    costs: 'You lose the disc.',
+    remedy: isBored
+      ? 'Bore it before you cut it round, while you can still clamp it.'
+      : 'Turn face and bore at one setting.',
   },
 })
 
@@ -54,7 +57,8 @@ export const innerOutside = (mandrel: MandrelFacts): OperationWords => ({
   check: `Measure it with the caliper in two directions. ${HOLLOW_EDGE}`,
   mistake: {
     looksLike: 'The outside is too small, and the groove is cut to its depth all the same.',
-    costs: 'Too much play. Cut the groove to its bottom diameter, not to its depth.',
+    costs: 'Too much play.',
+    remedy: 'Cut the groove to its bottom diameter, not to its depth.',
   },
 })
 
@@ -66,15 +70,18 @@ const OFF_THE_MIDDLE = {
     isSplit
       ? {
           looksLike: 'The groove is off the middle: one half closes, and the other does not.',
-          costs: `You lose both halves. ${SCORE}`,
+          costs: 'You lose both halves.',
+          remedy: SCORE,
         }
       : {
           looksLike: 'The groove is off the middle: the rings do not stand flush.',
-          costs: `You lose the ring. ${SCORE}`,
+          costs: 'You lose the ring.',
+          remedy: SCORE,
         },
   caged: () => ({
     looksLike: 'The groove is off the middle: the rings do not stand flush, and the cage rubs on one side.',
-    costs: `You lose the ring. ${SCORE}`,
+    costs: 'You lose the ring.',
+    remedy: SCORE,
   }),
 } as const
 
@@ -91,7 +98,8 @@ const FEEL = 'Turn it by hand and feel for play from side to side.'
 const FIT_TOOL = 'hands, a dial indicator if you have one'
 const GROOVE_BINDS = {
   looksLike: 'It binds at one place in every turn: a groove is not round, or one ball is large.',
-  costs: 'Do not force it: find the ball first, then sand.',
+  costs: 'It dents or splits if you force it.',
+  remedy: 'Do not force it. Find the ball first, then sand.',
 }
 
 /** How a full ring of balls comes between the rings, by what is split. */
@@ -132,7 +140,8 @@ export const INNER_FIT = {
     check: TRAVEL,
     mistake: {
       looksLike: 'It binds at one place in every turn: a track is not round, or one roller is large.',
-      costs: 'Do not force it: find the roller first, then sand.',
+      costs: 'It dents or splits if you force it.',
+      remedy: 'Do not force it. Find the roller first, then sand.',
     },
   }),
 } as const
@@ -145,7 +154,8 @@ const SAND: Pick<OperationWords, 'check' | 'mistake'> = {
   check: 'It turns freely all the way round, and the play is what it should be and no more.',
   mistake: {
     looksLike: 'You can see the play, not only feel it.',
-    costs: 'The bearing rattles. Make a new inner ring: it is the smaller one.',
+    costs: 'The bearing rattles.',
+    remedy: 'Make a new inner ring: it is the smaller one.',
   },
 }
 

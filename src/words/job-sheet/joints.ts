@@ -37,8 +37,8 @@ export function glueUp(facts: {
     check: `Lay the first segment on its template before you cut the others. Then lay ${count} of them together dry: no light may show in any joint.`,
     mistake: {
       looksLike: 'The last joint stays open: each cut is off by a small part of a degree.',
-      costs:
-        'Clamping it shut leaves a weak joint. Glue up two half rings first, sand them flat where they meet, and glue them then.',
+      costs: 'Clamping it shut leaves a weak joint.',
+      remedy: 'Glue up two half rings first, sand them flat where they meet, and glue them then.',
     },
   }
 }
@@ -67,7 +67,8 @@ export function joint(ring: RingName, { screws, dowels }: Pick<SplitRing, 'screw
       check: HALVES_CHECK,
       mistake: {
         looksLike: `A screw comes out in the groove or the ${edge}.`,
-        costs: 'The tool strikes steel. Keep to the circle and the depths.',
+        costs: 'The tool strikes steel.',
+        remedy: 'Keep to the circle and the depths.',
       },
     }
   }
@@ -91,7 +92,8 @@ export function joint(ring: RingName, { screws, dowels }: Pick<SplitRing, 'screw
     check: HALVES_CHECK,
     mistake: {
       looksLike: 'The halves shift while you turn them: the groove has a step where they meet.',
-      costs: 'Every ball knocks on the step. Join the halves again before you go on.',
+      costs: 'Every ball knocks on the step.',
+      remedy: 'Join the halves again before you go on.',
     },
   }
 }

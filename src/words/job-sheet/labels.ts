@@ -5,5 +5,6 @@ export const LABELS = {
   check: 'Check',
   mistake: 'Mistake',
   cost: 'Cost',
+  remedy: 'What to do',
   code: 'This code leads back to this bearing.',
 } as const

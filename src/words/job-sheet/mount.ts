@@ -96,7 +96,8 @@ export function mount(
     check: `Measure ${housing ? 'the shaft and both seats' : 'the shaft and its seat'} with the caliper in two directions before you put anything together. Once mounted, the bearing turns as freely as before, and no seat moves under your hand.`,
     mistake: {
       looksLike: 'It ran freely before, and is stiff once it is mounted.',
-      costs: `A seat squeezes the ring${isGlued ? `, or glue has reached the ${terms.raceway.one}` : ''}. Take it ${loose === undefined ? 'apart' : 'off'}${isGlued ? ' before the glue sets' : ''}, and ease that seat${loose === undefined ? '' : ': the bearing itself stays shut'}.`,
+      costs: `A seat squeezes the ring${isGlued ? `, or glue has reached the ${terms.raceway.one}` : ''}: it wears or jams.`,
+      remedy: `Take it ${loose === undefined ? 'apart' : 'off'}${isGlued ? ' before the glue sets' : ''}, and ease that seat${loose === undefined ? '' : ': the bearing itself stays shut'}.`,
     },
   }
 }
@@ -138,8 +139,8 @@ export function mountPlates(
     check: `${screws ? 'Every screw head lies below the face, and nothing' : 'Nothing'} stands above ${screws ? 'it' : 'the lower face'} but the pin. The turntable turns as freely as before, and the pin touches neither the upper plate nor the board on top.`,
     mistake: {
       looksLike: 'The upper plate scrapes on the pin at one place.',
-      costs:
-        'It runs stiff, and the balls no longer carry it evenly. Open its bore by a little more: the balls hold it in the middle.',
+      costs: 'It runs stiff, and the balls no longer carry it evenly.',
+      remedy: 'Open its bore by a little more: the balls hold it in the middle.',
     },
   }
 }

@@ -16,7 +16,8 @@ export interface OperationWords {
   readonly counted?: string | undefined
   readonly how: string
   readonly check: string
-  readonly mistake: { readonly looksLike: string; readonly costs: string }
+  /** How it shows, what is lost by it, and what to do about it or against it. */
+  readonly mistake: { readonly looksLike: string; readonly costs: string; readonly remedy: string }
 }
 
 /** The effect of cutting too far on the gap. */

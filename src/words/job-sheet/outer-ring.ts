@@ -38,6 +38,7 @@ export const outerLayout = (facts: {
   mistake: {
     looksLike: 'The template was printed to fit the page: every circle is a few per cent too small.',
     costs: `You lose the blank. On a page printed at 97 %, the outside of ${figure(facts.outside, facts.units)} is ${figure(facts.lost, facts.units)} too small.`,
+    remedy: 'Measure its bars before you glue it on, and print it again at 100 %.',
   },
 })
 
@@ -53,7 +54,8 @@ export const outerBore = (hasBladeHole: boolean): OperationWords => ({
   check: 'Hold a try square against the bit, in two directions.',
   mistake: {
     looksLike: 'The blank wobbles on its chuck.',
-    costs: 'You lose thickness: the faces must be turned true again.',
+    costs: 'You lose thickness.',
+    remedy: 'Turn the faces true again.',
   },
 })
 
@@ -65,6 +67,7 @@ export const outerSaw = ({ raceway }: Terms): OperationWords => ({
   mistake: {
     looksLike: 'Part of the full line is gone.',
     costs: `The outside comes out smaller, with less wood behind the ${raceway.one}.`,
+    remedy: 'Turn it true, measure it, and design the bearing again with that outside.',
   },
 })
 
@@ -84,7 +87,8 @@ export const outerOutside = (
   check: `Measure it with the caliper in two directions. ${HOLLOW_EDGE}`,
   mistake: {
     looksLike: 'The outside is not round.',
-    costs: `Only its looks, as long as the wood behind the ${raceway.one} is as thick as designed.`,
+    costs: `Only its looks, as long as the wood behind the ${raceway.one} is as thick as designed, and it still fits its seat.`,
+    remedy: 'Sharpen the tool, take one more light cut, and measure again.',
   },
 })
 
@@ -112,7 +116,11 @@ export const outerCore = (way: keyof Core, raceway: 'groove' | 'track'): Operati
   title: 'Take out the core',
   ...CORE[way],
   check: FULL_LINE_STAYS,
-  mistake: { looksLike: 'The cut crosses the full line.', costs: LOST_HOLE[raceway] },
+  mistake: {
+    looksLike: 'The cut crosses the full line.',
+    costs: LOST_HOLE[raceway],
+    remedy: 'Cut a new blank, and stay well inside the line.',
+  },
 })
 
 export const OUTER_ROUTED: OperationWords = {
@@ -122,7 +130,8 @@ export const OUTER_ROUTED: OperationWords = {
   check: 'The full line of the hole is still there all the way round.',
   mistake: {
     looksLike: 'The jig is set to the wrong side of the bit: the circle is wrong by the width of the bit.',
-    costs: 'You lose the ring. Rout a shallow circle in the waste first, and measure it.',
+    costs: 'You lose the ring.',
+    remedy: 'Rout a shallow circle in the waste first, and measure it.',
   },
 }
 
@@ -142,15 +151,16 @@ export const OUTER_INSIDE = {
     ...INSIDE,
     mistake: {
       looksLike: `A hole that is ${figure(facts.over, facts.units)} too large opens the gap by ${figure(facts.opens, facts.units)}, if you then cut the groove to its depth all the same.`,
-      costs: 'Nothing yet: cut the groove to its bottom diameter, not to its depth.',
+      costs: 'Nothing yet.',
+      remedy: 'Cut the groove to its bottom diameter, not to its depth.',
     },
   }),
   caged: (): OperationWords => ({
     ...INSIDE,
     mistake: {
       looksLike: 'The hole is too large, and the groove is cut to its depth all the same.',
-      costs:
-        'Too much play, and a cage that hangs loose. Cut the groove to its bottom diameter, and turn the cage to fit the hole.',
+      costs: 'Too much play, and a cage that hangs loose.',
+      remedy: 'Cut the groove to its bottom diameter, and turn the cage to fit the hole.',
     },
   }),
 } as const
@@ -163,7 +173,8 @@ export const OUTER_GROOVE = {
     check: PROFILE_SHORT,
     mistake: {
       looksLike: `Each ${figure(facts.over, facts.units)} too deep opens the gap by ${figure(facts.opens, facts.units)}.`,
-      costs: `You cannot put wood back. Larger balls, a spacer or a new ring can still save the bearing: ${AT_THE_LATHE} works out which.`,
+      costs: 'You cannot put wood back.',
+      remedy: `Larger balls, a spacer or a new ring can still save the bearing: ${AT_THE_LATHE} works out which.`,
     },
   }),
   /** With a cage the balls stand apart: a plug tells the depth. */
@@ -174,8 +185,8 @@ export const OUTER_GROOVE = {
     check: 'Hold the profile of the gauge sheet in the groove: its shoulders must meet the land all the way round.',
     mistake: {
       looksLike: 'The groove came out deeper than drawn.',
-      costs:
-        'Nothing yet: the cage keeps the balls apart, and no gap opens. Make the inner ring larger by as much, all round.',
+      costs: 'Nothing yet: the cage keeps the balls apart, and no gap opens.',
+      remedy: 'Make the inner ring larger by as much, all round.',
     },
   }),
 } as const
@@ -197,7 +208,8 @@ export const OUTER_FIT = {
     check: `All ${facts.count} balls are in, and you have measured the gap three times.`,
     mistake: {
       looksLike: 'A ball stands high while you measure: the gap reads too small.',
-      costs: `You cut once too often. At a gap of ${figure(facts.ballGap, facts.units)} the ring is done.`,
+      costs: 'You cut once too often.',
+      remedy: `Stop at a gap of ${figure(facts.ballGap, facts.units)}: there the ring is done.`,
     },
   }),
   roller: (facts: FitFacts): OperationWords => ({
@@ -207,7 +219,8 @@ export const OUTER_FIT = {
     check: `All ${facts.count} rollers are in, and you have measured the gap three times.`,
     mistake: {
       looksLike: 'A roller leans while you measure: the gap reads too small.',
-      costs: `You cut once too often. At a gap of ${figure(facts.ballGap, facts.units)} the ring is done.`,
+      costs: 'You cut once too often.',
+      remedy: `Stop at a gap of ${figure(facts.ballGap, facts.units)}: there the ring is done.`,
     },
   }),
 } as const
@@ -246,7 +259,8 @@ const sand = (terms: Terms, facts: SandFacts, over = '') => ({
   check: finished(terms, facts).check,
   mistake: {
     looksLike: finished(terms, facts).looksLike,
-    costs: `The ${terms.raceway.one} is ${terms.tooFar}: ${AT_THE_LATHE} says how to save the bearing.`,
+    costs: `The ${terms.raceway.one} is ${terms.tooFar}, and no wood comes back.`,
+    remedy: `Look under ${AT_THE_LATHE}: it says how to save the bearing.`,
   },
 })
 

@@ -23,7 +23,8 @@ export const plateLayout = (isSegmented: boolean): OperationWords => ({
   check: LAYOUT_CHECK,
   mistake: {
     looksLike: 'A face is not flat: a straightedge rocks on it.',
-    costs: 'The turntable wobbles. Plane the faces before you cut anything into them.',
+    costs: 'The turntable wobbles.',
+    remedy: 'Plane the faces before you cut anything into them.',
   },
 })
 
@@ -59,6 +60,7 @@ export function plateShape(
     mistake: {
       looksLike: 'The bore is not square to the face.',
       costs: 'The plate tilts, and the balls on one side carry all the load.',
+      remedy: 'Turn the face true to the bore before you cut the groove.',
     },
   }
 }
@@ -77,8 +79,8 @@ export const trialGroove = (machines: Method, facts: GapFacts): OperationWords =
   check: 'Measure across the lowest line of the groove, in two directions.',
   mistake: {
     looksLike: `A circle whose radius is ${figure(facts.over, facts.units)} too large opens the gap by ${figure(facts.opens, facts.units)}.`,
-    costs:
-      'Little while the groove is shallow: cut the whole groove on the right circle. If it is deep, you lose the plate.',
+    costs: 'Little while the groove is shallow. If it is deep, you lose the plate.',
+    remedy: 'While it is shallow, cut the whole groove on the right circle.',
   },
 })
 
@@ -96,7 +98,8 @@ export const tryInPlate = (facts: {
   check: 'Measure the gap three times, the balls pushed together anew each time: the figures agree.',
   mistake: {
     looksLike: 'A ball rests on the side of its neighbour instead of in the groove: the gap reads too large.',
-    costs: 'The circle is set wrong. Press every ball down with a finger before you measure.',
+    costs: 'The circle is set wrong.',
+    remedy: 'Press every ball down with a finger before you measure.',
   },
 })
 
@@ -111,7 +114,8 @@ export const plateGroove = (machines: Method, plugs: PlugFacts, units: Units): O
   }`,
   mistake: {
     looksLike: 'The groove is deeper on one side.',
-    costs: 'The turntable leans as it turns. Depth moves the plates, not the gap: deepen the other side to match.',
+    costs: 'The turntable leans as it turns.',
+    remedy: 'Depth moves the plates, not the gap: deepen the other side to match.',
   },
 })
 
@@ -122,6 +126,7 @@ export const SECOND_PLATE: OperationWords = {
   check: 'Measure the space between the plates with feelers, at four places. Turn the plate by hand: you feel no bump.',
   mistake: {
     looksLike: 'It turns now hard, now easily: the two circles differ, or one ball is large.',
-    costs: 'Find the ball first. Then ease the flank that shines with two strokes.',
+    costs: 'It runs roughly, and wears where it is tight.',
+    remedy: 'Find the ball first. Then ease the flank that shines with two strokes.',
   },
 }

@@ -27,7 +27,8 @@ export const outerTrack = (facts: GapFacts): OperationWords => ({
   check: `Measure it with the inside caliper at both ends, in two directions. ${ROUND_EDGE}`,
   mistake: {
     looksLike: `Each ${figure(facts.over, facts.units)} too much all round opens the gap by ${figure(facts.opens, facts.units)}.`,
-    costs: `You cannot put wood back. Thicker rollers, a spacer or a new ring can still save the bearing: ${AT_THE_LATHE} works out which.`,
+    costs: 'You cannot put wood back.',
+    remedy: `Thicker rollers, a spacer or a new ring can still save the bearing: ${AT_THE_LATHE} works out which.`,
   },
 })
 
@@ -39,6 +40,7 @@ export const innerTrack = (mandrel: MandrelFacts): OperationWords => ({
   mistake: {
     looksLike: 'The track is thinner at one end.',
     costs: 'Play at that end, and rollers that run askew.',
+    remedy: 'Set the tool parallel to the axis, and take the last pass again while there is wood.',
   },
 })
 
@@ -65,7 +67,8 @@ export function cheeks(facts: {
     check: `${LAYOUT_CHECK} With both cheeks on, the rollers and the inner ring must still move ${figure(facts.axialPlay, facts.units)} along the axis.`,
     mistake: {
       looksLike: 'A cheek is not flat: the inner ring drags at one place in every turn.',
-      costs: 'Little: plane the cheek, or put paper under it.',
+      costs: 'Little: the bearing drags.',
+      remedy: 'Plane the cheek, or put paper under it.',
     },
   }
 }

@@ -79,8 +79,8 @@ const RING_WORDS: Readonly<Record<RingName, string>> = { outerRing: 'outer', inn
 const gaugesOf = (raceway: string) => ({
   radius: `${raceway}: radius of profile and scraper`,
   depth: `${raceway}: from their shoulders to the tip`,
-  stop: `${raceway}: set-block, stop`,
-  done: `${raceway}: set-block, finished`,
+  stop: `${raceway}: set-block “stop”`,
+  done: `${raceway}: set-block “done”`,
   dowel: `${raceway}: bare dowel for the abrasive`,
 })
 

@@ -24,3 +24,38 @@ export function toolsOf(operations: readonly Pick<OperationWords, 'tool'>[]): st
     (tool) => ![...(COVERED_BY[tool] ?? tool.split(EITHER))].some((each) => each !== tool && all.has(each)),
   )
 }
+
+/** What is fetched together: each tool stands in the first group that names it. */
+const GROUPS = [
+  { name: 'Machines', holds: /\b(?:lathe|drill press|grinder|router|(?:band|miter|table|scroll) saw|chuck)\b/ },
+  {
+    name: 'Measuring',
+    holds: /\b(?:rule|caliper|try square|compass|centre punch|pencil|indicator|feelers|gauge sheet|template|channel)\b/,
+  },
+  {
+    name: 'Supplies',
+    holds:
+      /\b(?:glue|epoxy|paper|wax|finish|cloth|abrasive|wood screws|thin screws|dowels|pins?|rod|bolt|washers|waste wood|plywood|card)\b/,
+  },
+  { name: 'Tools', holds: /^/ },
+] as const
+
+/** A heading, and what it holds. */
+export interface ToolGroup {
+  readonly name: string
+  readonly tools: readonly string[]
+}
+
+/** Everything that a sheet needs, in lists to fetch it by. */
+export const toolGroups = (tools: readonly string[]): readonly ToolGroup[] =>
+  GROUPS.map(({ name }, index) => ({
+    name,
+    tools: tools.filter((tool) => GROUPS.findIndex(({ holds }) => holds.test(tool)) === index),
+  })).filter((group) => group.tools.length > 0)
+
+const BOX = '☐'
+const HELD = '\u00a0'
+
+/** The tools of a group in lines of text, with a box to tick before each: no line ends inside of one. */
+export const tickList = (tools: readonly string[]): string =>
+  tools.map((tool) => `${BOX} ${tool}`.replaceAll(' ', HELD)).join('  ')

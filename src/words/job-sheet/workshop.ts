@@ -94,7 +94,8 @@ export const wood = (
   check: `A straightedge laid across each face does not rock, and the board weighs the same on two days.`,
   mistake: {
     looksLike: `The board was damp: a ${TERMS[arrangement].part.one} that was round on the lathe is oval a week later.`,
-    costs: 'Every size that you cut. Wait instead: wood costs less than work.',
+    costs: 'Every size that you cut.',
+    remedy: 'Wait until it weighs the same: wood costs less than work.',
   },
 })
 
@@ -111,7 +112,7 @@ interface GaugeFacts {
 }
 
 const SET_BLOCKS =
-  'Saw each set-block from a straight strip along the grain, leave it a little long, sand its ends square to the size, and write on it what it is for.'
+  'Saw each set-block from a straight strip along the grain, leave it a little long, sand its ends square to the size, and write on it which one it is: “stop” or “done”.'
 
 const SET_BLOCKS_CHECK = 'Measure each set-block from end to end, and leave the caliper set to the one that you use.'
 const OF_GROOVES = { how: `Grind a scraper to each profile. ${SET_BLOCKS}`, check: SET_BLOCKS_CHECK }
@@ -148,7 +149,8 @@ export function gauges(arrangement: ArrangementName, facts: GaugeFacts): Operati
       looksLike: areBars
         ? 'The ends of a bar are not square to its faces: it enters by one face.'
         : 'A plug is tapered: it enters by its thin end.',
-      costs: `Every ${raceway.one} that you check with it. Make it again.`,
+      costs: `Every ${raceway.one} that you check with it.`,
+      remedy: 'Make it again.',
     },
   }
 }
@@ -181,7 +183,8 @@ export function care(arrangement: ArrangementName, shut: Shut | undefined): Oper
     check: 'It turns freely all the way round, as it did when it was new, and nothing is cracked.',
     mistake: {
       looksLike: 'It goes stiff in one season.',
-      costs: `Do not force it: the wood has moved. Wait for drier or damper air${shut === undefined ? `, or ease the ${raceway.many} with a few strokes` : ''}.`,
+      costs: 'The wood has moved: it dents or splits if you force it.',
+      remedy: `Do not force it. Wait for drier or damper air${shut === undefined ? `, or ease the ${raceway.many} with a few strokes` : ''}.`,
     },
   }
 }

@@ -30,7 +30,7 @@ type Operation = {
   readonly tool: string
   readonly how: string
   readonly check: string
-  readonly mistake: { readonly costs: string }
+  readonly mistake: { readonly costs: string; readonly remedy: string }
   readonly sizes: readonly Size[]
   readonly cautions: readonly { readonly code: string }[]
   readonly readings: readonly { readonly ring: string; readonly kind: string; readonly field: string }[]
@@ -196,13 +196,13 @@ describe('the operations', () => {
     for (const operations of [bare, planned]) {
       const opens = /(?<!not )open it|apart|ease the grooves/
       for (const { id, how, check, mistake } of operations.slice(operations.findIndex(({ how }) => glue.test(how)))) {
-        const after = [how.split(glue).at(-1), check, mistake.costs].join(' ')
+        const after = [how.split(glue).at(-1), check, mistake.costs, mistake.remedy].join(' ')
         if (id === 'mount' || id === 'care') expect(after).not.toMatch(opens)
       }
       expect(operations.at(-1)?.how).toMatch(/glued shut: do not open it/)
     }
     const pinned = { ...BODY, making: { mounting: { shaft: { hold: 'pinned' } } } }
-    expect((await sheet(pinned)).at(-1)?.mistake.costs).toMatch(/ease the grooves/)
+    expect((await sheet(pinned)).at(-1)?.mistake.remedy).toMatch(/ease the grooves/)
   })
 
   test('halves that are screwed, or a ring in one piece, are not glued', async () => {
@@ -412,7 +412,7 @@ describe('the forms that it comes in', () => {
       /^default-src 'none'; style-src 'sha256-[\w+/=]+'; .*frame-ancestors https:\/\/courses\.example$/,
     )
     expect(text).not.toMatch(/<script|style="|javascript:/)
-    expect(text.match(/class="box"/g)).toHaveLength(24)
+    expect(text.match(/class="box" role/g)).toHaveLength(24)
   })
 
   test('what the design warns of stands on the sheet, before anything is cut', async () => {

@@ -548,8 +548,14 @@ describe('whose sheet it is', () => {
     for (const view of ['templates', 'gauges'] as const) {
       const texts = textsOn(drawingOf(view, made, 'a4')).map(({ text }) => text)
       const titles = textsOn(drawingOf(view, made, 'a4')).filter(({ bold, height }) => bold === true && height === 3.5)
-      // Each of both set-blocks is cut out on its own, and says how long it is.
-      const pairs = texts.filter((text) => /^done [\d.]+ (?:mm|in)$/.test(text)).length
+      // Each of both set-blocks is cut out on its own, and says which it is, with its length where that can be read.
+      const onBlocks = (end: string) =>
+        textsOn(drawingOf(view, made, 'a4')).filter(({ text }) =>
+          new RegExp(`^${end}(?: [\\d.]+ (?:mm|in))?$`).test(text),
+        )
+      const pairs = onBlocks('done').length
+      expect(onBlocks('stop')).toHaveLength(pairs)
+      for (const { height } of [...onBlocks('stop'), ...onBlocks('done')]) expect(height).toBeGreaterThan(1.5)
       expect(texts.filter((text) => text === code)).toHaveLength(titles.length + pairs)
       expect(texts.filter((text) => text === `code ${code}, Racewright ${version}, sizes in mm`)).toHaveLength(
         titles.length,

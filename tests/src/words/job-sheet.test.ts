@@ -7,6 +7,7 @@ import { toPages } from '#src/job-sheet/pages.ts'
 import { sizeCells } from '#src/job-sheet/sheet-text.ts'
 import { CAUTION_CODES, cautionSentence } from '#src/words/caution.ts'
 import { SIZES } from '#src/words/job-sheet/sizes.ts'
+import { toolGroups } from '#src/words/job-sheet/tools.ts'
 import { placeOfReading } from '#src/words/kiosk/lathe.ts'
 import { TERMS } from '#src/words/terms.ts'
 import { OF_EVERY_KIND, type OfKind } from '#tests/support/of-every-kind.ts'
@@ -29,6 +30,7 @@ const sentencesOf = ({ design, arrangement }: OfKind): readonly string[] =>
       operation.check,
       operation.mistake.looksLike,
       operation.mistake.costs,
+      operation.mistake.remedy,
       ...operation.cautions.map(({ message }) => message),
       ...operation.sizes.map(({ name }) => name),
       ...operation.readings.flatMap((reading) => [reading.name, placeOfReading(reading, TERMS[arrangement])]),
@@ -62,7 +64,7 @@ describe('the job sheet', () => {
       for (const { how, check, mistake } of toJobSheet(withMaking(made.design, { method }), {
         units: unitsOf(made.design),
       }).operations)
-        for (const sentence of [how, check, mistake.looksLike, mistake.costs])
+        for (const sentence of [how, check, mistake.looksLike, mistake.costs, mistake.remedy])
           expect(sentence).toMatch(/^[A-Z](?!.*(?: {2}|undefined|NaN|\[object)).*[^.]\.$/s)
   })
 
@@ -94,6 +96,19 @@ describe('the job sheet', () => {
         expect(tool.split(' or ').filter((each) => each !== tool && alone.has(each))).toEqual([])
       expect(tools).toContain('rule')
       expect(tools).toContain('soft cloth')
+    }
+  })
+
+  test.each(OF_EVERY_KIND)('of $name lists each tool once, with a box to tick, on a screen and on paper', (made) => {
+    for (const sheet of sheetsOf(made)) {
+      const groups = toolGroups(sheet.tools)
+      expect(groups.flatMap(({ tools }) => tools).toSorted()).toEqual(sheet.tools.toSorted())
+      expect(groups.map(({ name }) => name)).toEqual(['Machines', 'Measuring', 'Supplies', 'Tools'])
+      const [, list = ''] = /<section class="need">(.*?)<\/section>/.exec(sheetBody(sheet)) ?? []
+      expect(list.match(/<li><span class="box"/g)).toHaveLength(sheet.tools.length)
+      const paper = toPages(sheet, 'a4').flatMap((page) => textsOn(page).map(({ text }) => text))
+      expect(paper.join(' ').split('☐')).toHaveLength(sheet.tools.length + 1)
+      for (const line of paper) expect(line).not.toMatch(/☐$/)
     }
   })
 
