@@ -1,5 +1,5 @@
 import { CAPITAL_HEIGHT } from '#src/drawings/writers/looks.ts'
-import { unbroken } from '#src/words/figure.ts'
+import { unbroken } from '#src/words/unbroken.ts'
 
 /**
  * Advance widths of DejaVu Sans 2.37 and its bold, in thousandths of the font size (the `hmtx` table of the two files,

@@ -12,14 +12,6 @@ import { stepDown } from '#shared/units/step.ts'
 export const withMinus = (text: string): string =>
   text.includes('-') ? text.replaceAll(/(?<![\w.)])-(?=\.?\d)/g, '−').replaceAll(/−(?=0(\.0+)? )/g, '') : text
 
-/** Before what says nothing at the start of a line: the sign of a word, the unit of a figure, its fraction, the size of a screw. */
-const BOUND =
-  / (?=[†‡])|(?<=\d) (?=(?:in|mm|N|lbf|g|kg|lb|%|°[CF]?|bolt|(?:wood )?screws?)(?![\w/])|\d+\/\d)|(?<=\bNo\.|[±×]) (?=\d)/g
-const HELD = '\u00a0'
-
-/** A text as it is laid out: no line ends between a figure and its unit. Answers of the service keep their plain spaces. */
-export const unbroken = (text: string): string => text.replaceAll(BOUND, HELD)
-
 /** Decimals in sentences: finer than anyone cuts, coarse enough to read. */
 const DECIMALS: Readonly<Record<Units, number>> = { in: 4, mm: 2 }
 /** Decimals of an exact figure in a table: in inches those of a caliper and one more, in millimetres its hundredths. */

@@ -7,7 +7,7 @@ import { toSvg } from '#src/drawings/writers/svg.ts'
 import { escaped, page } from '#src/http/html.ts'
 import { bearingFacts } from '#src/words/bearing-facts.ts'
 import { figureCaption } from '#src/words/drawing.ts'
-import { unbroken } from '#src/words/figure.ts'
+import { unbroken } from '#src/words/unbroken.ts'
 import { BESIDE_FIGURE, FIGURE_STYLE, LEAST_TEXT, ROOT_SIZE, WIDE_FROM } from './figure-style.ts'
 
 /** A drawing as a page of its own, for an `<iframe>`: nothing in it runs or loads. Its heading is for those who cannot see it. */

@@ -9,10 +9,10 @@ import {
   figure,
   hundredthParts,
   percentParts,
-  unbroken,
   wholePercent,
   withMinus,
 } from '#src/words/figure.ts'
+import { unbroken } from '#src/words/unbroken.ts'
 
 test('a number below 0 has a minus sign, and a hyphen between words or figures stays', () => {
   expect(figure(mm(-0.4), 'mm')).toBe('−0.4 mm')
@@ -90,9 +90,10 @@ test('a small difference is no finer than a caliper reads, and never nothing', (
 })
 
 test('no line ends within the name of a screw, between a figure and its unit, or before a fraction', () => {
-  const words = '4 wood screws No. 4 × 30 mm, an M12 bolt, 1.796 ± 0.001 in, 2 13/16 in, as No. seven, 12 in all'
+  const words =
+    '4 wood screws No. 4 × 30 mm, an M12 bolt, 1.796 ± 0.001 in, 2 13/16 in, as No. seven, 12 in all, 6 screws 4 mm × 30 mm on Ø156 mm, Gr 0.8 mm, D1 Ø71.7 mm, ±0.2 up to 6, Dw by'
   expect(unbroken(words).split(' ')).toEqual(
-    '4~wood screws No.~4 ×~30~mm, an M12~bolt, 1.796 ±~0.001~in, 2~13/16~in, as No. seven, 12~in all'
+    '4~wood screws~No.~4~×~30~mm, an M12~bolt, 1.796~±~0.001~in, 2~13/16~in, as No. seven, 12~in all, 6~screws~4~mm~×~30~mm on~Ø156~mm, Gr~0.8~mm, D1~Ø71.7~mm, ±0.2 up~to~6, Dw by'
       .split(' ')
       .map((each) => each.replaceAll('~', '\u00a0')),
   )

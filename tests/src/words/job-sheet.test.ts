@@ -1,7 +1,11 @@
 import { describe, expect, test } from 'vitest'
 import { ARRANGEMENT_NAMES } from '#shared/bearing/arrangements.ts'
+import { DIMENSION_SYMBOLS } from '#shared/bearing/dimensions.ts'
 import { METHODS } from '#shared/bearing/method.ts'
 import { toJobSheet } from '#src/api/job-sheet/present.ts'
+import type { Drawing } from '#src/drawings/model.ts'
+import { VIEWS } from '#src/drawings/view.ts'
+import { drawingOf } from '#src/drawings/views.ts'
 import { sheetBody } from '#src/job-sheet/html.ts'
 import { toPages } from '#src/job-sheet/pages.ts'
 import { sizeCells } from '#src/job-sheet/sheet-text.ts'
@@ -84,6 +88,27 @@ describe('the job sheet', () => {
     },
   )
 
+  test.each(OF_EVERY_KIND)(
+    'of $name parts no figure from its symbol, its sign or its unit, on paper and on drawings',
+    (made) => {
+      const parted = sheetsAndDrawings(made).flatMap((drawing) => {
+        const lines = textsOn(drawing).map(({ text }) => text)
+        return lines.filter((line, index) => {
+          const next = lines[index + 1] ?? ''
+          // A symbol alone is a cell of a table.
+          const ends =
+            SYMBOLS.some((symbol) => line.endsWith(` ${symbol}`)) || /(?: up| up to|[ (]No\.| ×| ±)$/.test(line)
+          return (
+            (ends && /^(?:to )?[Ø±R−]?\d/.test(next)) ||
+            (/ screws$/.test(line) && /^(?:No\. \d|[\d.]+ mm [×o])/.test(next)) ||
+            (/ [\d.]+$/.test(line) && /^(?:mm|in|%|×|±)(?![\w])/.test(next))
+          )
+        })
+      })
+      expect(parted).toEqual([])
+    },
+  )
+
   test.each(OF_EVERY_KIND)('of $name parts no figure from its unit, on the page', (made) => {
     for (const sheet of sheetsOf(made)) expect(sheetBody(sheet)).not.toMatch(/\d (?:mm|in)\b|\bNo\. \d|M\d+ bolt/)
   })
@@ -163,6 +188,12 @@ describe('the job sheet', () => {
 
 const sheetsOf = (made: OfKind) =>
   [made.design, ...richly(made)].map((design) => toJobSheet(design, { units: unitsOf(design) }))
+const SYMBOLS = ['Dw', ...Object.values(DIMENSION_SYMBOLS)]
+const sheetsAndDrawings = (made: OfKind): readonly Drawing[] =>
+  [made.design, ...richly(made)].flatMap((design) => [
+    ...toPages(toJobSheet(design, { units: unitsOf(design) }), 'a4'),
+    ...VIEWS.map((view) => drawingOf(view, design, 'a4')),
+  ])
 const decimalsOf = (figure: string): number => figure.split('.')[1]?.length ?? 0
 
 test.each(ARRANGEMENT_NAMES)('cautions for a %s bearing name its own parts', (arrangement) => {
