@@ -3,7 +3,7 @@ import { noBearing, SHELL } from '#src/words/kiosk/page.ts'
 import { sentencesOf } from '#src/words/kiosk/sentences.ts'
 import { Messages } from './controls.tsx'
 import type { DerivedBearing } from './derived-bearing.ts'
-import { type Json, messagesOf } from './json.ts'
+import { type Json, listOf, part, textOf } from './json.ts'
 import type { Awaited } from './reply.ts'
 
 /** What the service says, once it does; until then, and where it does not, why. */
@@ -17,11 +17,11 @@ export function Answered(of: { readonly reply: Awaited; readonly children: (body
 }
 
 /** A summary of several sentences: the first by itself, the others as points that can be looked through. */
-export function Summary({ text }: { readonly text: string }) {
+export function Summary({ text, isGrave = false }: { readonly text: string; readonly isGrave?: boolean }) {
   const [first, ...points] = sentencesOf(text)
   return (
     <>
-      <p class="summary">{first}</p>
+      <p class={isGrave ? 'summary fault' : 'summary'}>{first}</p>
       {points.length > 0 && (
         <ul>
           {points.map((point) => (
@@ -33,10 +33,27 @@ export function Summary({ text }: { readonly text: string }) {
   )
 }
 
-/** What the service warns of with an answer. */
-export const Warnings = ({ answer }: { readonly answer: Json }) => (
-  <Messages class="warnings" title={SHELL.warnings} texts={messagesOf(answer['warnings'])} />
-)
+/** What the service warns of with an answer, each in the colour of its severity. */
+export function Warnings({ answer }: { readonly answer: Json }) {
+  const warnings = listOf(answer['warnings']).map(part)
+  if (warnings.length === 0) return null
+  return (
+    <section class="warnings">
+      <h3>{SHELL.warnings}</h3>
+      <ul>
+        {warnings.map(({ severity, message }) => (
+          <li key={textOf(message)} class={textOf(severity)}>
+            {textOf(message)}
+          </li>
+        ))}
+      </ul>
+    </section>
+  )
+}
+
+/** Whether an answer warns of what must not be. */
+export const isGrave = (reply: Awaited): boolean =>
+  reply.kind === 'answer' && listOf(reply.body['warnings']).some((warning) => part(warning)['severity'] === 'fault')
 
 /** Why a stage has nothing to show: sizes that are still to come are no fault of the maker's. That there is no network stands above. */
 export function NoBearing({ derived: { isWaiting, isUnreached, correctAt } }: { readonly derived: DerivedBearing }) {

@@ -9,7 +9,7 @@ export type CautionWords = string | ((terms: Terms) => string)
 /** By a code for programs. */
 export const BEARING_CAUTIONS = {
   'light-use-only':
-    'For models, demonstrations and light hand-turned work. Never use it to carry people, vehicles, overhead loads or safety-critical loads. Local rules and licensed practice come first.',
+    'For models, demonstrations and light hand-turned work. Never drive it with a drill or a motor. Never use it to carry people, vehicles, overhead loads or safety-critical loads. Local rules and licensed practice come first.',
   'glass-balls': ({ element }: Terms) =>
     `Glass ${element.many} can shatter and fly. Do not spin the bearing with compressed air or a drill, and do not strike a ${element.one} that sticks.`,
   turning: ({ part, raceway }: Terms) =>

@@ -235,10 +235,10 @@ export function verdict(check: LoadCheck, spoken: Spoken, isWoodAssumed: boolean
   ].join(' ')
 }
 
-/** The first sentences of an answer whose load is above all that the bearing may carry. */
+/** The first sentence of an answer whose load is above all that the bearing may carry. */
 function tooMuchLoad({ load: { newtons }, workingLoad: { loads } }: LoadCheck, { forceUnits }: Spoken): string {
   const { load } = loads.slowHand
-  return `Your load of ${loadFigure(newtons, forceUnits)} is too much: ${timesTheMost(newtons / load)} the ${mostLoad(load, forceUnits)} that the bearing may carry. Do not load it so, and do not turn it under this load.`
+  return `Your load of ${loadFigure(newtons, forceUnits)} is too much, ${timesTheMost(newtons / load)} the ${mostLoad(load, forceUnits)} that the bearing may carry: do not load it so, and do not turn it under this load.`
 }
 
 /** Below this a ratio, to two digits, would be said as once. */

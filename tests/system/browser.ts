@@ -61,3 +61,10 @@ export const fontsOf = (page: Page) =>
       return { text: shown.textContent ?? '', size: Number.parseFloat(fontSize) * Math.hypot(a, b) }
     }),
   )
+
+/** The colour of an element's text. */
+export const colourOf = (found: Locator): Promise<string> =>
+  found.evaluate(
+    (element) =>
+      (globalThis as unknown as { getComputedStyle(of: unknown): { color: string } }).getComputedStyle(element).color,
+  )

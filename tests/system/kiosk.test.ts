@@ -1,10 +1,11 @@
 import type { Page } from 'playwright-core'
 import { expect } from 'vitest'
+import { ARRANGEMENT_NAMES } from '#shared/bearing/arrangements.ts'
 import { STAGE_NAMES } from '#src/words/kiosk/page.ts'
 import { ask } from '#tests/support/ask.ts'
 import { eventually } from '#tests/support/eventually.ts'
 import { violations, violationsOfColour } from './axe.ts'
-import { boxesOf, fontsOf } from './browser.ts'
+import { boxesOf, colourOf, fontsOf } from './browser.ts'
 import { inkOf } from './ink.ts'
 import { calm, FIRST, kioskAddress, openedJob, PUBLIC_URL, plain, sizeOf, stage, wordsOf } from './kiosk-page.ts'
 import { testsThatNeed } from './needed.ts'
@@ -682,6 +683,24 @@ describe('before the lathe', () => {
     await warnings.getByText('this load leaves marks').waitFor()
     expect(await warnings.getByText('The inner ring binds in').count()).toBe(0)
   })
+
+  test.each(ARRANGEMENT_NAMES)(
+    'will it run: of a %s bearing, a load that is too much comes first, in the colour of a fault',
+    async (arrangement) => {
+      const { page } = await openedJob(`${FIRST}&arrangement=${arrangement}&stage=run&load=20000`)
+      await page.locator('.summary.fault').waitFor()
+      await calm(page)
+      const first = page.locator('.summary').first()
+      expect(await wordsOf(first)).toMatch(/^Your load of .* is too much, .*: do not load it so/)
+      const fault = await colourOf(first)
+      expect(await colourOf(page.locator('.warnings li').first())).toBe(fault)
+      await page.locator('[name=load]').fill('5')
+      await calm(page)
+      expect(await page.locator('.result .fault').allTextContents()).toEqual([])
+      expect(await colourOf(page.locator('.summary').first())).not.toBe(fault)
+      expect(await page.locator('.cautions').textContent()).toMatch(/Never drive it with a drill or a motor\..*people/)
+    },
+  )
 
   test('of a cage nothing is asked that only a full ring of balls has, and the page says why', async () => {
     const { page, faults } = await openedJob(`${FIRST}&arrangement=caged&stage=balls&lot=${LOT}`)

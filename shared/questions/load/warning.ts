@@ -69,14 +69,14 @@ function dentWarnings({ check, path }: Loaded<string>): readonly LoadWarning<nev
   const { part, depth: most } = ruin
   const dent = seats.find((each) => each.part === part)?.seat.dent ?? most
   if (exceeds(dent, most)) {
-    return [{ severity: 'risk', path, facts: { code: 'dents-deeper', part, dent, most }, suggestion }]
+    return [{ severity: 'fault', path, facts: { code: 'dents-deeper', part, dent, most }, suggestion }]
   }
   const { still, slowHand, steadyCrank } = workingLoad.loads
   const least = Math.min(still.load, steadyCrank.load)
   if (!exceeds(load.newtons, least)) return []
   const marked = { still: still.load, slowHand: slowHand.load, steadyCrank: steadyCrank.load }
   const facts = { code: 'above-working-load', part: slowHand.part, load: load.newtons, ...marked } as const
-  const severity = exceeds(load.newtons, slowHand.load) ? 'risk' : 'note'
+  const severity = exceeds(load.newtons, slowHand.load) ? 'fault' : 'note'
   return [{ severity, path, facts, suggestion: { kind: 'force', value: least } }]
 }
 

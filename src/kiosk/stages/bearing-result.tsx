@@ -38,7 +38,7 @@ function Warnings({
       <h3>{SHELL.warnings}</h3>
       <ul>
         {derived.warnings.map((notice) => (
-          <li key={notice.message}>
+          <li key={notice.message} class={notice.severity}>
             {notice.message} <Follow notice={notice} derived={derived} set={set} />
           </li>
         ))}

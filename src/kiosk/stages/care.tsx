@@ -3,7 +3,7 @@ import { listOf, part, textOf } from '#src/kiosk/json.ts'
 import { useReply } from '#src/kiosk/reply.ts'
 import { later } from '#src/kiosk/second-script.ts'
 import type { StageProps } from '#src/kiosk/stage.ts'
-import { Answered, NoBearing } from '#src/kiosk/waiting.tsx'
+import { Answered, isGrave, NoBearing } from '#src/kiosk/waiting.tsx'
 import { CARE, Operation } from './assembly.tsx'
 import { CarriedLoad, loadOf } from './run.tsx'
 
@@ -17,14 +17,20 @@ export function CareStage({ job, derived }: StageProps) {
   const words = later()?.care
   if (request === undefined) return <NoBearing derived={derived} />
   if (words === undefined) return null
-  return (
+  const carried = (
     <>
-      <h3>{words.air}</h3>
-      {!isPlaced && <p>{words.noAir}</p>}
-      <Answered reply={season}>{(answer) => <p>{textOf(part(answer['band'])['message'])}</p>}</Answered>
       <h3>{words.load}</h3>
       {loads.kind === 'nothing' && <p>{words.noLoad}</p>}
       <CarriedLoad reply={loads} />
+    </>
+  )
+  return (
+    <>
+      {isGrave(loads) && carried}
+      <h3>{words.air}</h3>
+      {!isPlaced && <p>{words.noAir}</p>}
+      <Answered reply={season}>{(answer) => <p>{textOf(part(answer['band'])['message'])}</p>}</Answered>
+      {!isGrave(loads) && carried}
       <h3>{words.rest}</h3>
       <Answered reply={sheet}>
         {({ operations }) =>

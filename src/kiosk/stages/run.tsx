@@ -12,7 +12,7 @@ import { type Json, listOf, numberOf, part, textOf } from '#src/kiosk/json.ts'
 import { type Awaited, useReply } from '#src/kiosk/reply.ts'
 import { later } from '#src/kiosk/second-script.ts'
 import type { StageProps } from '#src/kiosk/stage.ts'
-import { Answered, NoBearing, Summary, Warnings } from '#src/kiosk/waiting.tsx'
+import { Answered, isGrave, NoBearing, Summary, Warnings } from '#src/kiosk/waiting.tsx'
 import { capitalised, countFigure, figure } from '#src/words/figure.ts'
 import { inUnit } from '#src/words/kiosk/page.ts'
 
@@ -44,6 +44,12 @@ export function RunStage({ job, derived, change }: StageProps) {
       onInput={(text) => change(withChoice(job, name, text), name)}
     />
   )
+  const carried = load && (
+    <>
+      <h3>{words.loads}</h3>
+      <CarriedLoad reply={loads} />
+    </>
+  )
   return (
     <div class="columns">
       <form autocomplete="off" onSubmit={(event) => event.preventDefault()}>
@@ -65,10 +71,10 @@ export function RunStage({ job, derived, change }: StageProps) {
         )}
       </form>
       <div class="result">
+        {isGrave(loads) && carried}
         {!hasGap(derived) && <p>{words.noGap}</p>}
         <Answered reply={check}>{(answer) => <Spread answer={answer} derived={derived} />}</Answered>
-        {load && <h3>{words.loads}</h3>}
-        <CarriedLoad reply={loads} />
+        {!isGrave(loads) && carried}
       </div>
     </div>
   )
@@ -114,7 +120,7 @@ export const CarriedLoad = ({ reply }: { readonly reply: Awaited }) => (
   <Answered reply={reply}>
     {(answer) => (
       <>
-        <Summary text={textOf(answer['summary'])} />
+        <Summary text={textOf(answer['summary'])} isGrave={isGrave(reply)} />
         <Warnings answer={answer} />
       </>
     )}

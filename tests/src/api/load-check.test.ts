@@ -108,17 +108,17 @@ describe('a clock and a curious finger', () => {
     expect(mixed.workingLoad.message).toMatch(/ lbf /)
   })
 
-  test('a load above all that it may carry is told first, as a risk, and gives no leave to turn it', async () => {
+  test('a load above all that it may carry is told first, as a fault, and gives no leave to turn it', async () => {
     const url = await address()
     const { slowHand } = (await checked(url, REQUEST)).workingLoad
     const answer = await checked(url, { ...REQUEST, radialLoad: 3 * slowHand })
     expect(answer.summary).toMatch(
-      /^Your load of \d+ N \(\d+ kg\) is too much: 3 times the \d+ N \([\d.]+ kg\) that the bearing may carry\. Do not/,
+      /^Your load of \d+ N \(\d+ kg\) is too much, 3 times the \d+ N \([\d.]+ kg\) that the bearing may carry: do not load it so, and do not turn it/,
     )
     expect(answer.summary).not.toMatch(/Turn it by hand/)
     expect(answer.summary).toMatch(/Never drive it with a drill or a motor\./)
     expect(answer.handTurned.message).toMatch(/^Under a load that it may carry, turn it by hand/)
-    expect(answer.warnings[0]).toMatchObject({ severity: 'risk', path: '/radialLoad' })
+    expect(answer.warnings[0]).toMatchObject({ severity: 'fault', path: '/radialLoad' })
     const within = await checked(url, { ...REQUEST, radialLoad: 0.99 * slowHand })
     expect(within.summary).not.toMatch(/too much/)
     expect(within.warnings[0]).toMatchObject({ code: 'above-working-load', severity: 'note' })
@@ -134,6 +134,23 @@ describe('a clock and a curious finger', () => {
         expect(JSON.parse(text)).toMatchObject({
           summary: expect.stringContaining('Never drive it with a drill or a motor'),
         })
+      }
+    },
+  )
+
+  test.each(ARRANGEMENT_NAMES)(
+    'whatever load is too much for a bearing of kind %s is a fault, and no other load is',
+    async (arrangement) => {
+      const url = await address()
+      const design = { units: 'mm', arrangement, balls: { count: 12, diameter: 16 }, bore: 12 }
+      const ask = async (load: number) =>
+        JSON.parse((await post(url, { design, [arrangement === 'thrust' ? 'axialLoad' : 'radialLoad']: load })).text)
+      const { slowHand } = (await ask(5)).workingLoad
+      for (const part of [0.5, 0.99, 1.01, 2, 10, 100, 1000]) {
+        const { summary, warnings } = await ask(Math.min(part * slowHand, 100_000))
+        expect(/is too much, /.test(summary.split('. ')[0])).toBe(part > 1)
+        const [worst] = warnings
+        expect(worst?.severity === 'fault', `${part}: ${worst?.message}`).toBe(part > 1)
       }
     },
   )

@@ -104,7 +104,7 @@ describe('warnings', () => {
     const dent = 0.0801
     expect(at(dent)).toEqual([
       {
-        severity: 'risk',
+        severity: 'fault',
         path: '/radialLoad',
         facts: { code: 'dents-deeper', part: 'innerRing', dent, most: 0.08 },
         suggestion: { kind: 'force', value: 100 },
@@ -124,7 +124,7 @@ describe('warnings', () => {
     }
     expect(found({ newtons: 1.0001 * least, crank })).toEqual(at(1.0001 * least, 'note'))
     expect(found({ newtons: 16, crank })).toEqual(at(16, 'note'))
-    expect(found({ newtons: 16.01, crank })).toEqual(at(16.01, 'risk'))
+    expect(found({ newtons: 16.01, crank })).toEqual(at(16.01, 'fault'))
   })
 
   test('edges that crush, and a contact that reaches them, where there is a groove', () => {
