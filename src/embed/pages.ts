@@ -1,4 +1,5 @@
 import { type Design, nameOf } from '#shared/bearing/arrangements.ts'
+import { wayToBearing } from '#src/api/bearing-address.ts'
 import { answerOf } from '#src/api/design/arrangements/all.ts'
 import { figureOf } from '#src/api/drawings/figure.ts'
 import { toJobSheet } from '#src/api/job-sheet/present.ts'
@@ -9,6 +10,7 @@ import { escaped } from '#src/http/html.ts'
 import { queryText } from '#src/http/query-text.ts'
 import { sheetBody } from '#src/job-sheet/html.ts'
 import { prose } from '#src/job-sheet/prose.ts'
+import { gravely } from '#src/job-sheet/sheet-text.ts'
 import { bearingFacts } from '#src/words/bearing-facts.ts'
 import { EMBED } from '#src/words/embed.ts'
 import { EXACT_DECIMALS } from '#src/words/figure.ts'
@@ -19,11 +21,15 @@ import type { EmbedRequest, EmbedView } from './schema.ts'
 export const titleOf = (design: Design): string =>
   sheetTitle(nameOf(design.bearing.resolved.input), bearingFacts(design))
 
-/** The body of the page of a view. */
-export function embedded(view: EmbedView, design: Design, request: EmbedRequest): string {
+/**
+ * The body of the page of a view.
+ *
+ * @param publicUrl where people reach this service; null where nobody has said it
+ */
+export function embedded(view: EmbedView, design: Design, request: EmbedRequest, publicUrl: string | null): string {
   if (view === 'job-sheet') return sheetBody(toJobSheet(design, request))
   const heading = `<h1 class="unseen">${prose(titleOf(design))}</h1>`
-  if (view === 'bearing') return `<main>${heading}${bearing(design, request)}</main>`
+  if (view === 'bearing') return `<main>${heading}${bearing(design, request, publicUrl)}</main>`
   return `<main class="bare">${heading}${figure(view, design, request)}</main>`
 }
 
@@ -31,7 +37,7 @@ const figure = (view: View, design: Design, request: EmbedRequest): string =>
   figureOf(view, drawingOf(view, design, paperFor(request)), design)
 
 /** A bearing to try: three fields, and below them what follows from them. */
-function bearing(design: Design, request: EmbedRequest): string {
+function bearing(design: Design, request: EmbedRequest, publicUrl: string | null): string {
   const { units } = design.bearing.resolved.input
   const { summary, dimensions, warnings, cautions } = answerOf(design)
   const rows = dimensions.map(
@@ -41,7 +47,12 @@ function bearing(design: Design, request: EmbedRequest): string {
   return [
     form(design, request),
     `<div id="answer"><p role="status">${prose(summary)}</p>`,
-    list(EMBED.warnings, warnings),
+    ...gravely({ warnings }).map((words) => `<p class="caution"><b>${EMBED.warning}.</b> ${prose(words)}</p>`),
+    list(
+      EMBED.notes,
+      warnings.filter(({ severity }) => severity === 'note'),
+    ),
+    wholePage(request, publicUrl),
     figure('assembly', design, request),
     `<details><summary>${EMBED.sizes}</summary><table><thead><tr><th scope="col">${EMBED.symbol}</th>`,
     `<th scope="col">${EMBED.size}</th><th class="n" scope="col">${EMBED.onTheRule}</th>`,
@@ -49,6 +60,12 @@ function bearing(design: Design, request: EmbedRequest): string {
     list(EMBED.cautions, cautions),
     '</div>',
   ].join('')
+}
+
+/** A frame has no field for the wood and the place of which it speaks: the whole page has. */
+function wholePage(request: EmbedRequest, publicUrl: string | null): string {
+  const { address } = wayToBearing(new URLSearchParams(queryText(request)))
+  return `<p><a href="${escaped((publicUrl ?? '') + address)}" target="_blank" rel="noopener">${EMBED.wholePage}</a></p>`
 }
 
 /** Fields that a reader may change; the rest of the query goes along unseen. */

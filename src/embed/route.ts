@@ -50,7 +50,7 @@ export const embedRoute: FastifyPluginAsyncTypebox = async (app) => {
       if (!made.ok) throw refusedDesign(made.error, body)
       const { embedded, titleOf } = await import('./pages.ts') // a start has no time for all that draws
       const parts = { style: EMBED_STYLE, script, theme: themeOf(body) }
-      return page(titleOf(made.value), parts, embedded(view, made.value, body))
+      return page(titleOf(made.value), parts, embedded(view, made.value, body, app.publicUrl))
     },
   })
 

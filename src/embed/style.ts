@@ -14,4 +14,5 @@ export const EMBED_STYLE = [
   'input,button{font:inherit;min-height:2.75rem;width:6.5rem;box-sizing:border-box}',
   'summary{min-height:2.75rem;line-height:2.75rem;cursor:pointer}',
   'li{margin:.25rem 0}',
+  'main a{display:inline-block;padding:.6rem 0;color:inherit}',
 ].join('')

@@ -17,6 +17,8 @@ export const EMBED = {
   byCaliper: 'by caliper',
   exact: (units: Units) => `Exact (${units})`,
   sizes: 'All sizes',
-  warnings: 'Warnings',
+  warning: 'Warning',
+  notes: 'Good to know',
+  wholePage: 'Open the whole page with this bearing: its wood, its place, its sheets, and help at the lathe',
   cautions: 'Cautions',
 } as const

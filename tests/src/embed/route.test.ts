@@ -71,6 +71,44 @@ describe('a page for a frame', () => {
   })
 })
 
+describe('a bearing in a frame', () => {
+  const framed = async (config: { publicUrl?: string }, query: string) =>
+    (await ask(`${await startedApp({ config })}/embed/bearing?${query}`)).text
+
+  test.each([
+    [{}, '/#'],
+    [{ publicUrl: 'https://bearings.example' }, 'https://bearings.example/#'],
+  ])('leads with %j to the whole page with this very bearing, in a window of its own', async (config, start) => {
+    const text = await framed(config, `${BEARING}&ballGap=0.7&theme=dark`)
+    const [, href = ''] = /<a href="([^"]*)" target="_blank" rel="noopener">/.exec(text) ?? []
+    expect(href.startsWith(start)).toBe(true)
+    const told = Object.fromEntries(new URLSearchParams(href.slice(start.length).replaceAll('&amp;', '&')))
+    expect(told).toMatchObject({ v: '1', ...Object.fromEntries(new URLSearchParams(BEARING)), ballGap: '0.7' })
+    expect(told).not.toHaveProperty('theme')
+  })
+
+  test.each([
+    BEARING,
+    'units=mm&balls.count=12&balls.diameter=16&bore=12&width=14',
+    'units=mm&balls.count=12&balls.diameter=16&bore=12&outerRing.wall=3',
+    'units=mm&arrangement=thrust&balls.count=24&balls.diameter=16&balls.material=glass&bore=40',
+    'units=mm&arrangement=caged&balls.count=8&balls.diameter=16&bore=12',
+    'units=in&arrangement=roller&balls.count=12&balls.diameter=5/8&bore=1/2',
+  ])('warns of %s as its job sheet does, and calls the rest good to know', async (query) => {
+    const at = await sharedApp()
+    const grave = (text: string) => text.match(/<p class="caution"><b>Warning\.<\/b> .*?<\/p>/g) ?? []
+    const [frame, sheet, design] = await Promise.all(
+      [`/embed/bearing?${query}`, `/embed/job-sheet?${query}`, `/v1/design?${query}`].map(
+        async (path) => (await ask(at + path)).text,
+      ),
+    )
+    for (const warning of grave(frame ?? '')) expect(sheet).toContain(warning)
+    const { warnings } = JSON.parse(design ?? '') as { readonly warnings: readonly { readonly severity: string }[] }
+    expect(grave(frame ?? '')).toHaveLength(warnings.filter(({ severity }) => severity !== 'note').length)
+    expect(frame?.includes('Good to know')).toBe(warnings.some(({ severity }) => severity === 'note'))
+  })
+})
+
 test('a program still gets a problem document', async () => {
   const at = await sharedApp()
   const { headers } = await ask(`${at}/v1/job-sheet?units=mm`)
