@@ -15,16 +15,7 @@ import { BALLS } from '#src/words/kiosk/balls.ts'
 import { CARE } from '#src/words/kiosk/care.ts'
 import { CARRIED } from '#src/words/kiosk/carried.ts'
 import { FIND } from '#src/words/kiosk/find.ts'
-import {
-  cutLarge,
-  cutLine,
-  cutToSize,
-  gapNow,
-  kindName,
-  outerFirst,
-  playNow,
-  readingLine,
-} from '#src/words/kiosk/lathe.ts'
+import { cutLarge, cutLine, gapNow, kindName, outerFirst, playNow, readingLine } from '#src/words/kiosk/lathe.ts'
 import { lostLines } from '#src/words/kiosk/link.ts'
 import { faultOnThePage, onThePage } from '#src/words/kiosk/of-service.ts'
 import { NOT_OFFLINE } from '#src/words/kiosk/offline.ts'
@@ -42,7 +33,7 @@ import { SHEETS } from '#src/words/kiosk/sheets.ts'
 import { suggestionWords } from '#src/words/kiosk/suggestion.ts'
 import { unbroken } from '#src/words/unbroken.ts'
 import { fetchDrawing } from './fetch-drawing.ts'
-import { firstCut } from './first-cut.ts'
+import { besidesOf, cutToPlug, firstCut } from './first-cut.ts'
 import { goodGapOf } from './good-gap.ts'
 import { snippetsOf } from './snippets.ts'
 
@@ -62,7 +53,8 @@ const LATER = {
   readingLine,
   cutLarge,
   cutLine,
-  cutToSize,
+  besidesOf,
+  cutToPlug,
   outerFirst,
   sandingCaution,
   snippetsOf,

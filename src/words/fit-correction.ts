@@ -94,7 +94,7 @@ function advice(correction: FitCorrection, units: Units, terms: Terms): string {
     case 'stop':
       switch (fit.reason) {
         case 'in-band':
-          return `Stop: the ${name} is in its band (${standing.inBand} certain). Another cut could only spoil it.${ring === 'plate' ? OTHER_PLATE.fits : ''}${target.finishAllowance > 0 ? RAISED_GRAIN : ''}`
+          return `Stop: the ${name} is in its band (${standing.inBand} certain). ${ring === 'plate' ? OTHER_PLATE.fits : 'Another cut could only spoil it.'}${target.finishAllowance > 0 ? RAISED_GRAIN : ''}`
         case 'too-deep':
           return `Stop: the ${terms.raceway.one} is ${tooFar(ring, terms)} (${standing.tooDeep} certain). ${WHAT_CAN_BE_DONE}`
         case 'cannot-be-told':
@@ -113,10 +113,10 @@ const check = (correction: FitCorrection, terms: Terms): string =>
     ? `try the last ${terms.element.one} and measure again`
     : `measure the ${figureName(correction.ring, terms)} again`
 
-/** One plate alone shows the gap: the other waits until the circle is known, as on the job sheet. */
+/** A shallow groove of one plate alone shows the gap: its depth and the other plate wait until the circle is known, as on the job sheet. */
 const OTHER_PLATE = {
   cut: ' Cut the other plate only once this one fits.',
-  fits: ' If the other plate is not cut yet, cut it at the same setting.',
+  fits: 'Keep this circle: if the groove is still shallow, cut it to its depth there, and cut the other plate at the same setting.',
 } as const
 
 /** Common practice, no source. */

@@ -406,6 +406,27 @@ describe('at the lathe', () => {
     expect(await page.locator('.reading, #cut-done, .refusals').count()).toBe(0)
   })
 
+  test.each([
+    { arrangement: 'caged', told: /^The cage comes once both rings fit/, first: 'Make the two rings of the cage' },
+    { arrangement: 'roller', told: /^The two cheeks come once both tracks fit/, first: /^Make the two cheeks/ },
+    { arrangement: 'thrust', told: /cut to a depth of [\d.]+ mm/, first: 'Cut the groove to its depth' },
+  ])(
+    '$arrangement: what is made besides is told, its sizes are a tap away, and the next step begins with it',
+    async (each) => {
+      const { page } = await openedJob(`${FIRST}&arrangement=${each.arrangement}&stage=lathe`)
+      await calm(page)
+      expect(await wordsOf(page.locator('#besides'))).toMatch(each.told)
+      await page.locator('#besides button').click()
+      expect(page.url()).toContain('stage=sheets')
+      await page
+        .getByRole('button', { name: /Put together/ })
+        .first()
+        .click()
+      await page.locator('.operations h3').first().waitFor()
+      expect(await wordsOf(page.locator('.operations h3').first())).toMatch(each.first)
+    },
+  )
+
   test('the inner ring has readings of its own, and knows what the outer ring said of the balls', async () => {
     const { page } = await openedJob(`${FIRST}&stage=lathe&outer=g1`)
     await page.getByText('inner ring', { exact: true }).click()

@@ -84,7 +84,9 @@ function headlineOf(answer: Json, units: Units, terms: Terms): string {
     return later()?.cutLarge({ tool, radial: lengthOf(numberOf(step['radial']), units), size }, units, terms) ?? ''
   }
   return (
-    headlines(ringOf(answer), terms)[(answer['reason'] ?? answer['action']) as keyof ReturnType<typeof headlines>] ?? ''
+    headlines(answer['ring'] === undefined ? 'plate' : ringOf(answer), terms)[
+      (answer['reason'] ?? answer['action']) as keyof ReturnType<typeof headlines>
+    ] ?? ''
   )
 }
 

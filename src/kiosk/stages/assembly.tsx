@@ -9,7 +9,7 @@ import type { StageProps } from '#src/kiosk/stage.ts'
 import { Answered, NoBearing } from '#src/kiosk/waiting.tsx'
 import { LABELS } from '#src/words/job-sheet/labels.ts'
 
-/** The last operations of the job sheet: those after both rings fit, up to the care, which is a stage of its own. */
+/** The last operations of the job sheet: those after the raceways fit, up to the care, which is a stage of its own. */
 export function AssemblyStage({ job, derived, change }: StageProps) {
   const { request } = derived
   const reply = useReply('/v1/job-sheet', request)
@@ -66,10 +66,12 @@ const MOUNTING = 'making.mounting'
 const TURNS = `${MOUNTING}.turns`
 const DRIVE = `${MOUNTING}.drive`
 
-/** From the finish on: all that comes before is done when everything fits. */
+/** What comes first once the raceways fit: a cage, cheeks, the full depth of a plate's groove, or else the finish. */
+const FIRST = ['cage-ring', 'cheeks', 'groove', 'finish']
+
 const lastOf = (operations: readonly Json[]): readonly Json[] =>
   operations
-    .slice(operations.findIndex((operation) => operation['id'] === 'finish'))
+    .slice(operations.findIndex((operation) => FIRST.includes(textOf(operation['id']))))
     .filter((operation) => operation['id'] !== CARE)
 
 /** Of the operation that looks after a bearing. */

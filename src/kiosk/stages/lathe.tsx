@@ -1,5 +1,4 @@
-import { type Design, traitsOf } from '#shared/bearing/arrangements.ts'
-import type { Dimension, DimensionKey } from '#shared/bearing/dimensions.ts'
+import { traitsOf } from '#shared/bearing/arrangements.ts'
 import { Picks } from '#src/kiosk/controls.tsx'
 import { fitRequest } from '#src/kiosk/job/fit-request.ts'
 import { type Job, withRing } from '#src/kiosk/job/job.ts'
@@ -10,10 +9,10 @@ import { type Awaited, useReply } from '#src/kiosk/reply.ts'
 import { later } from '#src/kiosk/second-script.ts'
 import type { StageProps } from '#src/kiosk/stage.ts'
 import { NoBearing } from '#src/kiosk/waiting.tsx'
-import { caliperFigure } from '#src/words/figure.ts'
-import { adviceFor, cutUntil, LATHE } from '#src/words/kiosk/lathe.ts'
+import { adviceFor, LATHE } from '#src/words/kiosk/lathe.ts'
 import { SHELL, stageName } from '#src/words/kiosk/page.ts'
 import { Advice, GrooveNow } from './advice.tsx'
+import { Besides, ToPlug } from './besides.tsx'
 import { CutForm } from './cut-form.tsx'
 import { GrooveHistory } from './groove-history.tsx'
 import { OnHand } from './on-hand.tsx'
@@ -53,6 +52,7 @@ export function LatheStage({ job, derived, change, show }: StageProps) {
       onCut={(made) => take(withCut(made))}
     />
   )
+  const besides = <Besides derived={derived} toSheets={() => show({ ...job, stage: 'sheets' })} />
   const isCutNext = reply.kind === 'answer' && reply.body['action'] === 'cut'
   return (
     <div class="lathe">
@@ -89,6 +89,7 @@ export function LatheStage({ job, derived, change, show }: StageProps) {
               }
             />
             {isCutNext && cut}
+            {besides}
           </div>
           <ReadingForm
             key={`read ${isOf}`}
@@ -115,7 +116,10 @@ export function LatheStage({ job, derived, change, show }: StageProps) {
           </div>
         </>
       ) : (
-        <ToSize design={design} title={title} acrossIt={terms.acrossIt} />
+        <>
+          <ToPlug derived={derived} title={title} />
+          {besides}
+        </>
       )}
     </div>
   )
@@ -127,29 +131,4 @@ function askedIn(reply: Awaited): Asked | undefined {
   const { kind, ballsLeftOut, count } = part(reply.body['askedReading'])
   const second = ballsLeftOut ?? count
   return typeof kind === 'string' ? { kind, ...(second !== undefined && { second: String(second) }) } : {}
-}
-
-/** A groove that is cut to its size and to a plug, for no gap tells how deep it is. */
-function ToSize({
-  design,
-  title,
-  acrossIt,
-}: {
-  readonly design: Design
-  readonly title: string
-  readonly acrossIt: string
-}) {
-  const { units } = design.bearing.resolved.input
-  const rows: readonly Dimension[] = design.dimensions
-  const size = (key: DimensionKey) => {
-    const row = rows.find((each) => each.key === key)
-    return row === undefined ? '' : caliperFigure(row.cutTo ?? row.value, units)
-  }
-  return (
-    <section class="advice" id="advice" role="status" aria-label={title}>
-      <p class="advice-for">{title}</p>
-      <p class="headline">{cutUntil(size('outerRing.grooveBottomDiameter'), acrossIt)}</p>
-      <p class="summary">{later()?.cutToSize(size('plugDiameter'))}</p>
-    </section>
-  )
 }

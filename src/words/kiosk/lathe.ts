@@ -1,4 +1,5 @@
-import type { FittedRing } from '#shared/questions/fit/fit-setup.ts'
+import type { ArrangementName } from '#shared/bearing/arrangements.ts'
+import type { FittedPart, FittedRing } from '#shared/questions/fit/fit-setup.ts'
 import type { ReadingKind, ToolName } from '#shared/questions/fit/reading.ts'
 import { inUnits, type Mm, type Units } from '#shared/units/length.ts'
 import { caliperFigure, capitalised, cutFigures, figure, withMinus } from '#src/words/figure.ts'
@@ -45,7 +46,7 @@ export const LATHE = {
 } as const
 
 /** Cut further than wanted. */
-export const tooFar = (ring: FittedRing, terms: Terms): string => (ring === 'inner' ? terms.innerTooFar : terms.tooFar)
+export const tooFar = (ring: FittedPart, terms: Terms): string => (ring === 'inner' ? terms.innerTooFar : terms.tooFar)
 
 /** Words of the step for what is on the lathe. */
 export const latheWords = (ring: FittedRing, terms: Terms) => ({
@@ -59,10 +60,11 @@ export const latheWords = (ring: FittedRing, terms: Terms) => ({
 })
 
 /** Headlines on the screen. */
-export const headlines = (ring: FittedRing, terms: Terms) => ({
+export const headlines = (ring: FittedPart, terms: Terms) => ({
   measure: 'Measure first',
   stop: 'Stop',
-  'in-band': 'It fits: stop here',
+  // A plate's groove that fits may still be shallow: only its circle stays.
+  'in-band': ring === 'plate' ? 'It fits: keep this circle' : 'It fits: stop here',
   'too-deep': `${capitalised(tooFar(ring, terms))}: stop`,
   'cannot-be-told': 'No reading can decide this: stop',
 })
@@ -91,9 +93,27 @@ export function cutLarge(
 export const firstCutLine = (size: string, acrossIt: string | undefined, { raceway }: Terms): string =>
   `No ${raceway.one} yet? Cut with the sharp tool until ${size} ${acrossIt ?? 'deep'}, then measure.`
 
-/** Where no gap shows how far to cut: to its size, with a caliper. */
-export const cutToSize = (plug: string): string =>
-  `With a cage no gap shows how deep the outer groove is. Near this size, lay the balls in evenly, and try the plug of ${plug} between them. Then cut the inner ring, and measure its play.`
+/** Where no gap shows how far to cut: from the size at which the sharp tool stops, to a plug. */
+export const thenToPlug = (plug: string, { element: { many } }: Terms): string =>
+  `With a cage no gap shows how deep the outer groove is. From this size on, sand it: lay the ${many} in evenly, and try the plug of ${plug} between them after every few strokes, until it just enters. Write down what the groove measures then. Next, cut the inner ring.`
+
+/** What is made besides the raceways, and when, in the order of the job sheet, to which a button behind it leads. Undefined where that is nothing. */
+export function madeBesides(arrangement: ArrangementName, depth: string, { raceway }: Terms): string | undefined {
+  const begins = `“${STAGE_NAMES.assembly}” begins with`
+  const onSheet = 'on the job sheet:'
+  switch (arrangement) {
+    case 'caged':
+      return `The cage comes once both rings fit: ${begins} it. Measure both lands first, for the cage must clear them. Its sizes are ${onSheet}`
+    case 'roller':
+      return `The two cheeks come once both ${raceway.many} fit: ${begins} them. Their sizes are ${onSheet}`
+    case 'thrust':
+      return `The gap shows whether the circle is right, however shallow the ${raceway.one} is. Once it fits, cut to a depth of ${depth} on that circle, and the other plate at the same setting: ${begins} that. The other sizes are ${onSheet}`
+    case 'radial':
+      return undefined
+    default:
+      return arrangement satisfies never
+  }
+}
 
 /** The kinds of reading, as a maker would say them. */
 const kindNames = ({ element: { one, many }, across }: Terms): Readonly<Record<ReadingKind, string>> => ({

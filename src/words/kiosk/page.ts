@@ -30,7 +30,7 @@ const STAGE_LEADS: Readonly<Record<keyof typeof STAGE_NAMES, string | ((terms: T
     `See how often such a bearing runs when cuts and ${element.many} are not perfect, and what it carries. Next, print the sheets.`,
   sheets: ({ raceway }) => `Print what you take to the bench. Next, cut the ${raceway.many} and measure as you go.`,
   lathe: ({ part }) => `Cut, measure, and do what the large line says. The job is done when both ${part.many} fit.`,
-  assembly: 'Finish the bearing and put it together in this order. Next, look after it.',
+  assembly: 'Make what is left, finish the bearing and put it together, in this order. Next, look after it.',
   care: 'Keep it running: the air that it stands, the load that it carries, and what it must never do.',
 }
 
