@@ -1,10 +1,10 @@
-import { type AskedReading, askedReading, isProbablyShort } from '#shared/questions/fit/asked-reading.ts'
+import { askedReading, isProbablyShort } from '#shared/questions/fit/asked-reading.ts'
 import { MOST_CHECKS } from '#shared/questions/fit/defaults.ts'
 import type { Fit } from '#shared/questions/fit/fit.ts'
 import type { FitCorrection } from '#shared/questions/fit/fit-correction.ts'
 import type { FitRefusal, FittedPart } from '#shared/questions/fit/fit-setup.ts'
 import type { NextReading, ReadingDecides, ReadingReason } from '#shared/questions/fit/next-reading.ts'
-import type { ReadingKind } from '#shared/questions/fit/reading.ts'
+import type { AskedReading, ReadingKind } from '#shared/questions/fit/reading.ts'
 import type { Life, LifeWithPlay, Obstacle, PassedOver, Rescue } from '#shared/questions/fit/rescue.ts'
 import { type Mm, mm, type Units } from '#shared/units/length.ts'
 import { stepDown, stepUp } from '#shared/units/step.ts'
@@ -69,10 +69,20 @@ export function fitSummary(correction: FitCorrection, units: Units, terms: Terms
   const what = advice(correction, units, terms)
   if (fit.disagreements.length === 0) return what
   const isHeldBack = fit.action === 'measure' && fit.nextReading.why === 'readings-disagree'
-  return isHeldBack ? what : `${READINGS_DISAGREE} The rest holds only if they are right. ${what}`
+  return isHeldBack ? what : `${readingsDisagree(correction, terms)} The rest holds only if they are right. ${what}`
 }
 
-const READINGS_DISAGREE = 'Check the readings first: they do not fit (see `agreement`).'
+/** What is likeliest comes first, for it is the quickest to check. */
+function readingsDisagree({ fit: { disagreements } }: FitCorrection, terms: Terms): string {
+  const first = 'Check the readings first: they do not fit (see `agreement`).'
+  const kind = disagreements.find(({ mistakenFor }) => mistakenFor !== undefined)?.mistakenFor?.kind
+  const { element, gap } = terms
+  if (kind === 'ball-gap')
+    return `${first} Try the last ${element.one}: if it goes in, push all the ${element.many} together and measure the ${gap} instead.`
+  if (kind === 'last-ball-opening')
+    return `${first} Count the ${element.many}: if one is still out, what you measured is the opening for it, and no ${gap}.`
+  return first
+}
 
 /** The chances of the groove as it is now, rounded together. */
 function standingOf({ probability: { tooTight, inBand, tooDeep } }: Fit) {
@@ -89,7 +99,7 @@ function advice(correction: FitCorrection, units: Units, terms: Terms): string {
       return `${cutSentence(correction, fit.nextStep, units, terms)} (${percent(fit.nextStep.overshootProbability)} chance of ending ${tooFar(ring, terms)}).${ring === 'plate' ? OTHER_PLATE.cut : ''}`
     case 'measure':
       if (fit.nextReading.why === 'readings-disagree')
-        return `${READINGS_DISAGREE} Do not cut by them. If they are as you read them, read once more, another way. ${howToMeasure(correction, fit.nextReading, units, terms)}`
+        return `${readingsDisagree(correction, terms)} Do not cut by them. If they are as you read them, read once more, another way. ${howToMeasure(correction, fit.nextReading, units, terms)}`
       return `Do not cut yet: ${reasonToMeasure(correction, fit.nextReading, units, terms)}. ${howToMeasure(correction, fit.nextReading, units, terms)}`
     case 'stop':
       switch (fit.reason) {
@@ -256,14 +266,18 @@ function readingName(kind: ReadingKind, { gap, element, raceway, acrossIt }: Ter
   return sentences[kind]
 }
 
-/** Why a reading may differ from what the others lead to expect. */
-function likelyCauses(kind: ReadingKind, { element, raceway }: Terms): string {
+/** Why a reading may differ from what the others lead to expect, the likeliest first. */
+function likelyCauses(kind: ReadingKind, mistaken: ReadingKind | undefined, { element, raceway, gap }: Terms): string {
   const notTogether = `${element.many} not pushed together all round, dust in the ${raceway.one}, or a rule read from the wrong edge`
   switch (kind) {
     case 'last-ball-opening':
-      return `a last ${element.one} that goes in after all (then enter the gap that is left), ${notTogether}`
+      return mistaken === 'ball-gap'
+        ? `a last ${element.one} that goes in after all (then enter the ${gap} that is left), or a rule read from the wrong edge`
+        : notTogether
     case 'ball-gap':
-      return notTogether
+      return mistaken === 'last-ball-opening'
+        ? `a ${element.one} that was left out (then enter it as the opening), or one that rests on its neighbours`
+        : notTogether
     case 'groove-bottom-diameter':
     case 'groove-depth':
       return `a ${raceway.one} that is out of round, or a caliper held askew`
@@ -282,9 +296,18 @@ function likelyCauses(kind: ReadingKind, { element, raceway }: Terms): string {
   }
 }
 
-/** @param isAlone nothing else was read: what it does not fit is the bearing */
-export const disagreeing = (kind: ReadingKind, isAlone: boolean, terms: Terms): string =>
-  `${capitalised(readingName(kind, terms))} does not fit ${isAlone ? 'this bearing' : 'the other readings'}. Likely causes: ${likelyCauses(kind, terms)}.`
+/** A reading that does not fit, and why that may be. */
+export const disagreeing = (
+  of: {
+    readonly kind: ReadingKind
+    /** Nothing else was read: what it does not fit is the bearing as planned. */
+    readonly isAlone: boolean
+    /** What it was more likely than not. */
+    readonly mistaken?: ReadingKind
+  },
+  terms: Terms,
+): string =>
+  `${capitalised(readingName(of.kind, terms))} does not fit ${of.isAlone ? 'the plan of this bearing' : 'the other readings'}. Likely causes: ${likelyCauses(of.kind, of.mistaken, terms)}.`
 
 /** A way out in words; its figures stand beside it. */
 export function explainRescue(rescue: Rescue, units: Units, terms: Terms): string {

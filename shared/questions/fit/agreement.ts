@@ -1,6 +1,7 @@
 import { normalCdf } from '#shared/statistics/normal.ts'
 import type { Evidence } from './evidence.ts'
 import type { Prediction } from './proposal.ts'
+import type { AskedReading } from './reading.ts'
 
 /** A reading of the present state that the others make unlikely. */
 export interface Disagreement {
@@ -10,6 +11,8 @@ export interface Disagreement {
   readonly expected?: { readonly value: number; readonly min: number; readonly max: number }
   /** The chance of a reading at least as far off, given the others. */
   readonly chance: number
+  /** What it was more likely than not, and so what to read. */
+  readonly mistakenFor?: AskedReading
 }
 
 /** Rarer than this among readings that agree: such a reading is named. Common practice, no source. */

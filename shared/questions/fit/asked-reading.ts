@@ -1,17 +1,6 @@
 import type { Fit } from './fit.ts'
 import type { FittedPart } from './fit-setup.ts'
-import type { ReadingKind } from './reading.ts'
-
-/** A reading that an answer asks for. */
-export interface AskedReading {
-  readonly kind: ReadingKind
-  /** Only of an opening. */
-  readonly ballsLeftOut?: number
-  /** Only of a row. */
-  readonly count?: number
-  /** About what it will show. */
-  readonly expected?: number
-}
+import type { AskedReading } from './reading.ts'
 
 /** What the advice hangs on, of a fit. */
 type Advised = { readonly ring: FittedPart; readonly fit: Fit }
@@ -21,6 +10,11 @@ type Advised = { readonly ring: FittedPart; readonly fit: Fit }
  * still needs. The sentence names it, and whoever offers a form for readings opens that one. Undefined where nothing is left to read.
  */
 export function askedReading({ ring, fit }: Advised): AskedReading | undefined {
+  const mistaken = fit.disagreements.find((each) => each.mistakenFor !== undefined)?.mistakenFor
+  return mistaken ?? ofAdvice(ring, fit)
+}
+
+function ofAdvice(ring: FittedPart, fit: Fit): AskedReading | undefined {
   switch (fit.action) {
     case 'measure': {
       const { kind, ballsLeftOut, count, expected } = fit.nextReading

@@ -1,5 +1,6 @@
 import { type Threshold, thresholdOf } from '#shared/bearing/entry-threshold.ts'
 import { CONFIDENCE } from '#shared/bearing/plug-reading.ts'
+import { itemAt } from '#shared/numbers/item-at.ts'
 import { fail, ok, type Result } from '#shared/result.ts'
 import { readingDeviation } from '#shared/statistics/likelihood.ts'
 import { contradict, type Disagreement, disagreements } from './agreement.ts'
@@ -7,6 +8,7 @@ import { type Decision, type DecisionInput, decide, type FitState, readsHowMuch,
 import { type Estimate, estimateOf } from './estimate.ts'
 import { evidenceOf } from './evidence.ts'
 import { type Chances, chancesOf, figureAt, finishedFigureAt } from './figures.ts'
+import { mistakenFor } from './mistaken-reading.ts'
 import type { ToolAtHand } from './next-cut.ts'
 import { type ErrorToCome, type Offer, offers } from './next-reading.ts'
 import { type Posterior, posteriorOf } from './posterior.ts'
@@ -100,7 +102,7 @@ export function fitOf(question: FitQuestion): Result<Fit, FitFault> {
   const { weights } = posterior
   const figure = estimateOf(figures, weights)
   const word = wordNow(question)
-  const found = disagreements(evidence, posterior.predictions, earlier.length)
+  const found = disagreements(evidence, posterior.predictions, earlier.length).map((each) => explained(each, question))
   const room = roomOf(posterior, target, finished)
   let offered: readonly Offer[] | undefined
   const input: DecisionInput = {
@@ -152,6 +154,12 @@ export function fitOf(question: FitQuestion): Result<Fit, FitFault> {
       ? { ...decision, nextStep: nextStepOf(decision.cut, grooveRadius, question) }
       : decision),
   })
+}
+
+function explained(found: Disagreement, { readings, subject }: FitQuestion): Disagreement {
+  const { index, expected } = found
+  const mistaken = expected && mistakenFor(itemAt(readings, index), expected.value, subject.balls.diameter)
+  return mistaken === undefined ? found : { ...found, mistakenFor: mistaken }
 }
 
 function lastCutOf(earlier: readonly EarlierState[]): { readonly lastCut?: number } {

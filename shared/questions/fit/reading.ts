@@ -28,6 +28,17 @@ export type PlugResult = 'enters' | 'snug' | 'refuses'
 
 export type ToolName = 'sharp-tool' | 'abrasive'
 
+/** A reading that an answer asks for. */
+export interface AskedReading {
+  readonly kind: ReadingKind
+  /** Only of an opening. */
+  readonly ballsLeftOut?: number
+  /** Only of a row. */
+  readonly count?: number
+  /** About what it will show. */
+  readonly expected?: number
+}
+
 /** A groove as it was before a cut, and the nominal cut. */
 export interface EarlierState {
   readonly readings: readonly Reading[]

@@ -304,13 +304,20 @@ function toAgreement({ fit, resolved }: FitCorrection, request: FitCorrectionReq
   const isAlone = [...(request.earlier ?? []), request].flatMap(({ readings }) => readings).length === 1
   return {
     agrees: fit.disagreements.length === 0,
-    disagreements: fit.disagreements.map(({ index, chance, expected }) => ({
+    disagreements: fit.disagreements.map(({ index, chance, expected, mistakenFor }) => ({
       path: `/readings/${index}`,
       chance,
       ...(expected === undefined
         ? {}
         : { expected: { value: size(expected.value), min: size(expected.min), max: size(expected.max) } }),
-      message: disagreeing(itemAt(request.readings, index).kind, isAlone, termsOf(resolved.input)),
+      message: disagreeing(
+        {
+          kind: itemAt(request.readings, index).kind,
+          isAlone,
+          ...(mistakenFor !== undefined && { mistaken: mistakenFor.kind }),
+        },
+        termsOf(resolved.input),
+      ),
     })),
   }
 }

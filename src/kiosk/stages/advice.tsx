@@ -29,8 +29,9 @@ export function Advice(of: {
       <Answered reply={of.reply}>
         {(answer) => {
           const disagreements = disagreementsIn(answer)
-          // To stop is right either way.
-          const isSure = disagreements.length === 0 || answer['reason'] === 'too-deep'
+          // To stop is right either way, but for a reading that was probably of something else.
+          const isLost = answer['reason'] === 'too-deep' && answer['askedReading'] === undefined
+          const isSure = isLost || disagreements.length === 0
           if (of.before !== undefined && answer['action'] !== 'stop')
             return (
               <>

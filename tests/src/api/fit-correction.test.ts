@@ -45,6 +45,7 @@ interface Answer {
     readonly overshootProbability: number
   }
   readonly nextReading?: { readonly kind: string; readonly why: string; readonly message: string }
+  readonly askedReading?: { readonly kind: string; readonly ballsLeftOut?: number }
   readonly agreement: { readonly agrees: boolean; readonly disagreements: readonly { readonly path: string }[] }
   readonly learnt: { readonly removalPerStroke?: { readonly radial: number } }
   readonly rescue?: readonly { readonly option: string; readonly possible: boolean; readonly [name: string]: unknown }[]
@@ -184,10 +185,27 @@ describe('cut, measure or stop', () => {
   })
 
   test('an opening that a ball goes through is no cut: it is checked, or read another way', async () => {
-    const { action, nextReading, warnings, summary } = await answered({ readings: [opening(17)] })
+    const { action, nextReading, askedReading, warnings, summary } = await answered({ readings: [opening(17)] })
     expect({ action, why: nextReading?.why }).toEqual({ action: 'measure', why: 'readings-disagree' })
-    expect(summary).toMatch(/^Check the readings first.* Do not cut by them\./)
-    expect(warnings[0]?.message).toMatch(/does not fit this bearing.*goes in after all/)
+    expect(summary).toMatch(/^Check the readings first.* Try the last ball: if it goes in, .* Do not cut by them\./)
+    expect(warnings[0]?.message).toMatch(/does not fit the plan of this bearing\. Likely causes: .*goes in after all/)
+    // The likeliest is what the form opens at.
+    expect(askedReading).toEqual({ kind: 'ball-gap' })
+  })
+
+  test('a gap as wide as a ball is more likely the opening for one that is out', async () => {
+    const { askedReading, warnings, summary } = await answered({ readings: [gap(15)] })
+    expect(summary).toMatch(/^Check the readings first.* Count the balls: if one is still out/)
+    expect(warnings[0]?.message).toMatch(/Likely causes: a ball that was left out/)
+    expect(askedReading).toEqual({ kind: 'last-ball-opening', ballsLeftOut: 1 })
+  })
+
+  test('an opening that is too narrow was not of a ball that goes in', async () => {
+    const { askedReading, warnings } = await answered({
+      readings: [opening(10), { kind: 'groove-bottom-diameter', value: 77.6 }],
+    })
+    expect(warnings[0]?.message).toMatch(/does not fit the other readings\. Likely causes: balls not pushed together/)
+    expect(askedReading?.kind).not.toBe('ball-gap')
   })
 
   test('cuts heavier than asked are learnt from the states before', async () => {

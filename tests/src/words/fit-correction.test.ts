@@ -142,7 +142,7 @@ describe.each(Object.entries(CASES))('%s', (name, each) => {
   test('and so do the causes of a reading that disagrees, and a refusal', () => {
     const kinds =
       name === 'caged' ? (['radial-play', 'plug'] as const) : (['last-ball-opening', 'plug', 'ball-row'] as const)
-    for (const kind of kinds) expect(disagreeing(kind, false, terms)).not.toMatch(each.foreign)
+    for (const kind of kinds) expect(disagreeing({ kind, isAlone: false }, terms)).not.toMatch(each.foreign)
     const [ring] = each.asked[0] ?? ['outer' as const]
     for (const refusal of [
       { code: 'readings-contradict', path: '/readings' },

@@ -467,7 +467,7 @@ describe('fit correction', () => {
     const kinds = ['ball-gap', 'last-ball-opening', 'last-ball-refused', 'last-ball-in', 'plug', 'ball-row'] as const
     const lengths = { path: '', given: mm(1), most: mm(3), min: mm(2), max: mm(3), aim: mm(4) }
     expectOwnWords(arrangement, [
-      ...kinds.flatMap((kind) => [false, true].map((isAlone) => disagreeing(kind, isAlone, terms))),
+      ...kinds.flatMap((kind) => [false, true].map((isAlone) => disagreeing({ kind, isAlone }, terms))),
       ...(
         [
           'balls-too-uneven',
