@@ -374,6 +374,36 @@ describe('at the lathe', () => {
     expect(await page.locator('#advice .risk').count()).toBe(0)
   })
 
+  test('a lone reading is held against the plan, and the form opens at what it was more likely', async () => {
+    const { page } = await openedJob(`${FIRST}&stage=lathe&outer=o19`)
+    await calm(page)
+    expect(await headline(page)).toBe('Check the readings')
+    expect(await wordsOf(page.locator('#advice'))).toMatch(/does not fit the plan of this bearing/)
+    expect(await page.locator('[name=kind]:checked').inputValue()).toBe('ball-gap')
+    const { page: wide } = await openedJob(`${FIRST}&stage=lathe&outer=g15.5`)
+    await calm(wide)
+    // One ball may be out still: the ring is not called lost.
+    expect(await headline(wide)).toBe('Check the readings')
+    expect(await wide.locator('[name=kind]:checked').inputValue()).toBe('last-ball-opening')
+  })
+
+  test.each([
+    ['nothing read', ''],
+    ['in band', '&outer=o12~s0.6;g1.6'],
+    ['too deep', '&outer=g8'],
+    ['readings that do not fit', '&outer=o19'],
+    ['the outer ring first', '&ring=inner&inner=y0.1'],
+  ])('where no cut is advised none is offered loudly: %s', async (_, readings) => {
+    const { page } = await openedJob(`${FIRST}&stage=lathe${readings}`)
+    await calm(page)
+    expect(await page.locator('#cut-done').isVisible()).toBe(false)
+    expect(await page.locator('#cut-done.go').count()).toBe(0)
+    await page.getByText('More: a cut that you made').click()
+    expect(await page.locator('#cut-done').isVisible()).toBe(true)
+    // What was used last, or what a groove begins with.
+    expect(await page.locator('[name=tool]:checked').inputValue()).toBe('sharp-tool')
+  })
+
   test('balls on hand are told to the service, and what cannot be read is said', async () => {
     const { page } = await openedJob(`${FIRST}&stage=lathe&outer=g8`)
     await page.getByText('other balls that you have').click()

@@ -77,7 +77,9 @@ for (const { name, opened, needs } of BROWSERS) {
       await page.valueOf("press('Enter this reading')")
       await vi.waitFor(
         async () =>
-          expect(await page.valueOf("document.querySelector('.headline')?.textContent")).toMatch(/^(Cut|Sand) until/),
+          expect(await page.valueOf("document.querySelector('.headline')?.textContent")).toMatch(
+            /^(Cut|Sand) 0\.\d+\smm of depth$/,
+          ),
         { timeout: 60_000 },
       )
       await page.valueOf("document.querySelector('#cut-done').click()")

@@ -15,17 +15,19 @@ export function CutForm(of: {
   readonly reply: Awaited
   readonly units: Units
   readonly ofCut: string
-  /** Whether anything was read or cut. */
-  readonly isRead: boolean
+  /** Whether a cut is what comes next; one that was made all the same can still be entered. */
+  readonly isAdvised: boolean
+  /** What the last cut was made with. */
+  readonly last: ToolName | undefined
   readonly onCut: (cut: Cut) => void
 }) {
-  const step = of.reply.kind === 'answer' ? part(of.reply.body['nextStep']) : {}
+  const step = of.isAdvised && of.reply.kind === 'answer' ? part(of.reply.body['nextStep']) : {}
   const advised = numberOf(step['radial'])
   const [typed, setTyped] = useState<string>()
   const [tool, setTool] = useState<ToolName>()
   const [strokes, setStrokes] = useState(0)
   const [fault, setFault] = useState<string>()
-  const chosen = tool ?? (step['with'] === 'sharp-tool' || !of.isRead ? 'sharp-tool' : 'abrasive')
+  const chosen = tool ?? TOOLS.find((each) => each === step['with']) ?? of.last ?? 'sharp-tool'
   const depth =
     typed ??
     (Number.isFinite(advised) ? String(Number.parseFloat(decimalFigure(lengthOf(advised, of.units), of.units))) : '')
@@ -34,7 +36,7 @@ export function CutForm(of: {
     if (read instanceof Unread) setFault(read.message)
     else of.onCut({ with: chosen, radial: withPoint(depth), ...(chosen === 'abrasive' && strokes > 0 && { strokes }) })
   }
-  return (
+  const form = (
     <fieldset class="cut">
       <legend>{LATHE.cut}</legend>
       <TextField
@@ -49,10 +51,7 @@ export function CutForm(of: {
         legend={LATHE.tool}
         name="tool"
         value={chosen}
-        options={[
-          { value: 'sharp-tool', label: TOOL_NAMES['sharp-tool'] },
-          { value: 'abrasive', label: TOOL_NAMES.abrasive },
-        ]}
+        options={TOOLS.map((value) => ({ value, label: TOOL_NAMES[value] }))}
         onPick={setTool}
       />
       {chosen === 'abrasive' && (
@@ -65,9 +64,19 @@ export function CutForm(of: {
           </span>
         </p>
       )}
-      <button type="button" class="go large" id="cut-done" onClick={done}>
+      <button type="button" class={of.isAdvised ? 'go large' : 'large'} id="cut-done" onClick={done}>
         {LATHE.cutDone}
       </button>
     </fieldset>
   )
+  return of.isAdvised ? (
+    form
+  ) : (
+    <details>
+      <summary>{LATHE.cutAnyway}</summary>
+      {form}
+    </details>
+  )
 }
+
+const TOOLS: readonly ToolName[] = ['sharp-tool', 'abrasive']

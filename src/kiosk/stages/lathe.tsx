@@ -42,18 +42,20 @@ export function LatheStage({ job, derived, change, show }: StageProps) {
     document.getElementById('advice')?.scrollIntoView({ block: 'nearest' })
   }
   const isRead = states.length > 1 || readingsIn(states) > 0
+  const isOuterDue = ring === 'inner' && isOuterByGap && readingsIn(job.outer) === 0
+  const isCutNext = !isOuterDue && reply.kind === 'answer' && reply.body['action'] === 'cut'
   const cut = (
     <CutForm
       key={`cut ${isOf}`}
       reply={reply}
       units={units}
       ofCut={terms.ofCut}
-      isRead={isRead}
+      isAdvised={isCutNext}
+      last={states.findLast((state) => state.cut !== undefined)?.cut?.with}
       onCut={(made) => take(withCut(made))}
     />
   )
   const besides = <Besides derived={derived} toSheets={() => show({ ...job, stage: 'sheets' })} />
-  const isCutNext = reply.kind === 'answer' && reply.body['action'] === 'cut'
   return (
     <div class="lathe">
       {hasInner && (
@@ -76,9 +78,7 @@ export function LatheStage({ job, derived, change, show }: StageProps) {
               derived={derived}
               title={title}
               isRead={isRead}
-              before={
-                ring === 'inner' && isOuterByGap && readingsIn(job.outer) === 0 ? later()?.outerFirst(terms) : undefined
-              }
+              before={isOuterDue ? later()?.outerFirst(terms) : undefined}
               next={
                 hasInner && ring === 'outer'
                   ? { label: LATHE.toInner, go: () => show({ ...job, ring: 'inner' }) }

@@ -25,6 +25,7 @@ export const LATHE = {
   oneStroke: '+1 stroke',
   noStrokes: 'none counted',
   cutDone: 'I have cut: measure again',
+  cutAnyway: 'More: a cut that you made',
   nothingRead: 'Nothing read yet.',
   nothingSince: 'Nothing read since the last cut.',
   remove: 'Remove',
@@ -39,7 +40,7 @@ export const LATHE = {
   inBand: 'finished',
   check: 'Check the readings',
   outerFirst: 'First the outer ring',
-  disagree: 'Readings that do not fit the others',
+  disagree: 'Readings that do not fit',
   onHandSizes: 'Size and number of each',
   onHandHint: (units: Units) =>
     `For one that is cut too far. Part them by a semicolon: ${units === 'in' ? '21/32 x 12; 11/16 x 20' : '16.5 x 12; 17 x 20'}`,
