@@ -1,4 +1,4 @@
-import { woodPartsOf } from '#shared/bearing/arrangements.ts'
+import { traitsOf, woodPartsOf } from '#shared/bearing/arrangements.ts'
 import type { WoodPart } from '#shared/bearing/wood-parts.ts'
 import { CONSTRUCTIONS } from '#shared/wood/construction.ts'
 import { Choice, TextField } from '#src/kiosk/controls.tsx'
@@ -22,7 +22,6 @@ import type { StageProps } from '#src/kiosk/stage.ts'
 import { Answered, Summary, Warnings } from '#src/kiosk/waiting.tsx'
 import { MONTH_NAMES, PLACE, STATE_NAMES } from '#src/words/kiosk/place.ts'
 import { CONSTRUCTION_NAMES } from '#src/words/materials.ts'
-import type { Terms } from '#src/words/terms.ts'
 
 const AIR = [
   [HUMIDITIES.today, PLACE.today],
@@ -99,7 +98,7 @@ export function PlaceStage({ job, derived, change }: StageProps) {
         {reply.kind === 'nothing' && (
           <p>{AIR.some(([name]) => derived.read.faults.has(name)) ? PLACE.correct : PLACE.ask}</p>
         )}
-        <Answered reply={reply}>{(answer) => <Year answer={answer} terms={derived.terms} set={set} />}</Answered>
+        <Answered reply={reply}>{(answer) => <Year answer={answer} derived={derived} set={set} />}</Answered>
       </div>
     </div>
   )
@@ -193,8 +192,12 @@ function Months(of: { readonly text: string | undefined; readonly set: (changes:
 }
 
 /** What the year does, in a strip of its states, and the advice that can be taken with one press. */
-function Year(of: { readonly answer: Json; readonly terms: Terms; readonly set: (changes: BearingTexts) => void }) {
-  const { answer, terms, set } = of
+function Year(of: {
+  readonly answer: Json
+  readonly derived: DerivedBearing
+  readonly set: (changes: BearingTexts) => void
+}) {
+  const { answer, derived, set } = of
   const changes = listOf(part(answer['buildIn'])['changes']).map(part)
   const states = listOf(answer['states'])
   const isByMonth = states.length > 2
@@ -222,7 +225,7 @@ function Year(of: { readonly answer: Json; readonly terms: Terms; readonly set: 
       </ul>
       <p>{textOf(part(answer['band'])['message'])}</p>
       <p>
-        <small>{PLACE.asCut(terms)}</small>
+        <small>{PLACE.asCut(derived.terms, traitsOf(derived).ballSet === 'full')}</small>
       </p>
       <Warnings answer={answer} />
     </>

@@ -73,6 +73,7 @@ export function RunStage({ job, derived, change }: StageProps) {
       <div class="result">
         {isGrave(loads) && carried}
         {!hasGap(derived) && <p>{words.noGap}</p>}
+        {load && hasGap(derived) && <h3>{words.chances}</h3>}
         <Answered reply={check}>{(answer) => <Spread answer={answer} derived={derived} />}</Answered>
         {!isGrave(loads) && carried}
       </div>

@@ -20,8 +20,9 @@ export const PLACE = {
   dampest: 'in the dampest time',
   temperature: 'temperature',
   units: { humidity: '%', temperature: '°C' },
-  asCut: ({ element, raceway }: Terms) =>
-    `These chances are for ${raceway.many} cut exactly to size and ${element.many} of the stated mean. The step “Will it run?” lets both vary.`,
+  /** @param canVary whether the next steps know what both do when they scatter: of a cage they do not */
+  asCut: ({ element, raceway }: Terms, canVary: boolean) =>
+    `These chances are for ${raceway.many} cut exactly to size and ${element.many} of the stated mean.${canVary ? ' The step “Will it run?” lets both vary.' : ''}`,
   ask: 'Choose the wood and fill in the three humidities, or today and all twelve months: then the year is worked out.',
   correct: 'Correct the field marked in red: then the year is worked out.',
   byMonth: 'The year month by month',

@@ -9,6 +9,7 @@ export const RUN = {
     `On the radius is half of what a caliper shows across. Two in three stay within these figures, over or under (standard deviations). Left empty: ${cut} for a ${raceway.one}, and 0.6 of the scatter of the ${element.many} for a lot. Common practice, no source.`,
   noGap: 'With a cage no gap must fit, and there is no chance to work out.',
   load: { rings: 'Load across the axle', plates: 'Load that lies on the turntable' },
+  chances: 'How often it fits',
   loads: 'Load and speed',
   /** @param kilograms the mass that weighs as much, as a figure; undefined where no load is stated */
   weight: (units: Units, kilograms: string | undefined) => {
