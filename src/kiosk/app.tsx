@@ -100,13 +100,16 @@ function OutOfReach({ isSaid }: { readonly isSaid: boolean }) {
 function Carried({ derived: { warnings }, go }: { readonly derived: DerivedBearing; readonly go: () => void }) {
   const words = later()?.carried
   if (words === undefined || warnings.length === 0) return null
-  const isBoxed = warnings.some(({ severity }) => severity !== 'note')
+  const told = warnings.filter(({ severity }) => severity !== 'note')
+  const isBoxed = told.length > 0
+  // Of what is only good to know nothing is said beside a warning: it stands where that is read.
+  const count = told.length || warnings.length
   const grave = warnings.filter(({ severity }) => severity === 'fault')
   return (
     <section class={grave.length > 0 ? 'carried grave' : isBoxed ? 'carried beside' : 'beside'}>
       <Messages title={words.grave} texts={grave.map(({ message }) => message)} />
       <p>
-        {words.count(warnings.length)}{' '}
+        {words.count(count, !isBoxed)}{' '}
         <button
           type="button"
           onClick={() => {
@@ -115,7 +118,7 @@ function Carried({ derived: { warnings }, go }: { readonly derived: DerivedBeari
             setTimeout(() => document.querySelector('.warnings')?.scrollIntoView())
           }}
         >
-          {words.read(warnings.length)}
+          {words.read(count)}
         </button>
       </p>
     </section>

@@ -33,23 +33,41 @@ export function Summary({ text, isGrave = false }: { readonly text: string; read
   )
 }
 
-/** What the service warns of with an answer, each in the colour of its severity. */
-export function Warnings({ answer }: { readonly answer: Json }) {
-  const warnings = listOf(answer['warnings']).map(part)
-  if (warnings.length === 0) return null
-  return (
-    <section class="warnings">
-      <h3>{SHELL.warnings}</h3>
-      <ul>
-        {warnings.map(({ severity, message }) => (
-          <li key={textOf(message)} class={textOf(severity)}>
-            {textOf(message)}
-          </li>
-        ))}
-      </ul>
-    </section>
-  )
-}
+/** What the service warns of with an answer. */
+export const Warnings = ({ answer }: { readonly answer: Json }) => (
+  <Noticed
+    notices={listOf(answer['warnings'])
+      .map(part)
+      .map(({ severity, message }) => ({ severity: textOf(severity), message: textOf(message) }))}
+    follow={() => null}
+  />
+)
+
+/** What is warned of, each in the colour of its severity, and apart from it what is only good to know, as in frames. */
+export const Noticed = <Each extends { readonly severity: string; readonly message: string }>(of: {
+  readonly notices: readonly Each[]
+  readonly follow: (notice: Each) => ComponentChildren
+}) => (
+  <>
+    {[false, true].map((isNote) => {
+      const notices = of.notices.filter(({ severity }) => (severity === 'note') === isNote)
+      return (
+        notices.length > 0 && (
+          <section class="warnings" key={String(isNote)}>
+            <h3>{isNote ? SHELL.notes : SHELL.warnings}</h3>
+            <ul>
+              {notices.map((notice) => (
+                <li key={notice.message} class={notice.severity}>
+                  {notice.message} {of.follow(notice)}
+                </li>
+              ))}
+            </ul>
+          </section>
+        )
+      )
+    })}
+  </>
+)
 
 /** Whether an answer warns of what must not be. */
 export const isGrave = (reply: Awaited): boolean =>

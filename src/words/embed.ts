@@ -1,4 +1,5 @@
 import type { Units } from '#shared/units/length.ts'
+import { SHELL } from '#src/words/kiosk/page.ts'
 import { capitalised } from './figure.ts'
 import type { Terms } from './terms.ts'
 
@@ -18,7 +19,7 @@ export const EMBED = {
   exact: (units: Units) => `Exact (${units})`,
   sizes: 'All sizes',
   warning: 'Warning',
-  notes: 'Good to know',
+  notes: SHELL.notes,
   wholePage: 'Open the whole page with this bearing: its wood, its place, its sheets, and help at the lathe',
   cautions: 'Cautions',
 } as const

@@ -1006,9 +1006,19 @@ test('that the service is out of reach is said once, and what harms is still sai
   await page.getByText('Sheets are dimmed').waitFor()
 })
 
+test('what is only good to know is called so on every step, and never a warning', async () => {
+  const { page } = await openedJob(`${FIRST}&balls.material=wood`)
+  const headings = await page.locator('.warnings h3').allTextContents()
+  expect(headings).toEqual(['Good to know'])
+  for (const name of Object.values(STAGE_NAMES).slice(1)) {
+    await stage(page, name)
+    await page.getByText('There is 1 note about this bearing').waitFor()
+  }
+})
+
 test('what the first step warns of is told at every later one, the gravest in full', async () => {
   const { page } = await openedJob(`${FIRST}&width=6`)
-  const all = await page.locator('.warnings li').count()
+  const all = await page.locator('.warnings li:not(.note)').count()
   expect(all).toBeGreaterThan(1)
   for (const name of Object.values(STAGE_NAMES).slice(1)) {
     await stage(page, name)

@@ -3,6 +3,7 @@ import type { DerivedBearing, Notice } from '#src/kiosk/derived-bearing.ts'
 import type { BearingTexts } from '#src/kiosk/job/job.ts'
 import { FrontPicture } from '#src/kiosk/pictures/front.tsx'
 import { later } from '#src/kiosk/second-script.ts'
+import { Noticed } from '#src/kiosk/waiting.tsx'
 import { fieldName, followSuggestion } from '#src/words/kiosk/bearing.ts'
 import { SHELL } from '#src/words/kiosk/page.ts'
 import { SizesTable } from './sizes-table.tsx'
@@ -17,33 +18,14 @@ export function BearingResult(of: { readonly derived: DerivedBearing; readonly s
       {design && (
         <>
           <FrontPicture design={design} />
-          <Warnings derived={of.derived} set={of.set} />
+          <Noticed
+            notices={of.derived.warnings}
+            follow={(notice) => <Follow notice={notice} derived={of.derived} set={of.set} />}
+          />
           <SizesTable design={design} arrangement={of.derived.arrangement} openings={of.derived.openings} />
         </>
       )}
     </div>
-  )
-}
-
-function Warnings({
-  derived,
-  set,
-}: {
-  readonly derived: DerivedBearing
-  readonly set: (changes: BearingTexts) => void
-}) {
-  if (derived.warnings.length === 0) return null
-  return (
-    <section class="warnings">
-      <h3>{SHELL.warnings}</h3>
-      <ul>
-        {derived.warnings.map((notice) => (
-          <li key={notice.message} class={notice.severity}>
-            {notice.message} <Follow notice={notice} derived={derived} set={set} />
-          </li>
-        ))}
-      </ul>
-    </section>
   )
 }
 

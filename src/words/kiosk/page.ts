@@ -56,6 +56,7 @@ export const SHELL = {
   more: 'More choices',
   notToScale: 'Not to scale: printed from a screen. Print its PDF.',
   warnings: 'Warnings',
+  notes: 'Good to know',
   cautions: 'Take care',
   insecure:
     'This page came over plain HTTP, so the browser keeps nothing of it: without the network it is gone. Your job stays in the link. Ask whoever runs the service for an https address.',
