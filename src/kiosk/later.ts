@@ -15,7 +15,16 @@ import { BALLS } from '#src/words/kiosk/balls.ts'
 import { CARE } from '#src/words/kiosk/care.ts'
 import { CARRIED } from '#src/words/kiosk/carried.ts'
 import { FIND } from '#src/words/kiosk/find.ts'
-import { cutLarge, cutLine, gapNow, kindName, outerFirst, playNow, readingLine } from '#src/words/kiosk/lathe.ts'
+import {
+  cutLarge,
+  cutLine,
+  doubtWords,
+  gapNow,
+  kindName,
+  outerFirst,
+  playNow,
+  readingLine,
+} from '#src/words/kiosk/lathe.ts'
 import { lostLines } from '#src/words/kiosk/link.ts'
 import { faultOnThePage, onThePage } from '#src/words/kiosk/of-service.ts'
 import { NOT_OFFLINE } from '#src/words/kiosk/offline.ts'
@@ -54,6 +63,7 @@ const LATER = {
   cutLarge,
   cutLine,
   besidesOf,
+  doubtWords,
   cutToPlug,
   outerFirst,
   sandingCaution,

@@ -37,7 +37,11 @@ export function explainFitRefusal(refusal: FitRefusal, units: Units, terms: Term
     case 'gap-not-cut':
       return 'the cage keeps the balls apart, so no gap shows how deep the outer groove is: cut it to its bottom diameter or to the plug, and ask for the inner ring'
     case 'readings-contradict':
-      return `no ${raceway.one} gives all these readings: check them, and that they belong to this design`
+      if (refusal.tooWide !== undefined)
+        return `an opening of ${size(refusal.tooWide)} is wider than the last ${element.one}, which must go in there: put it in, and give the ${terms.gap} that is left`
+      return refusal.isAlone
+        ? `no ${raceway.one} of this design gives this reading: check it`
+        : `no ${raceway.one} gives all these readings: check them, that they belong to this design, and that nothing was cut between them`
     case 'target-band-empty':
       return `the smallest, ${size(refusal.min)}, must be below the largest, ${size(refusal.max)}`
     case 'target-out-of-reach':
@@ -69,12 +73,15 @@ export function fitSummary(correction: FitCorrection, units: Units, terms: Terms
   const what = advice(correction, units, terms)
   if (fit.disagreements.length === 0) return what
   const isHeldBack = fit.action === 'measure' && fit.nextReading.why === 'readings-disagree'
-  return isHeldBack ? what : `${readingsDisagree(correction, terms)} The rest holds only if they are right. ${what}`
+  return isHeldBack
+    ? what
+    : `${readingsDisagree(correction, terms)} The rest holds only if ${fit.readingsMade.ever === 1 ? 'it is' : 'they are'} right. ${what}`
 }
 
 /** What is likeliest comes first, for it is the quickest to check. */
-function readingsDisagree({ fit: { disagreements } }: FitCorrection, terms: Terms): string {
-  const first = 'Check the readings first: they do not fit (see `agreement`).'
+function readingsDisagree({ fit: { disagreements, readingsMade } }: FitCorrection, terms: Terms): string {
+  const isAlone = readingsMade.ever === 1
+  const first = `Check ${isAlone ? 'the reading first: it does' : 'the readings first: they do'} not fit (see \`agreement\`).`
   const kind = disagreements.find(({ mistakenFor }) => mistakenFor !== undefined)?.mistakenFor?.kind
   const { element, gap } = terms
   if (kind === 'ball-gap')
@@ -82,6 +89,13 @@ function readingsDisagree({ fit: { disagreements } }: FitCorrection, terms: Term
   if (kind === 'last-ball-opening')
     return `${first} Count the ${element.many}: if one is still out, what you measured is the opening for it, and no ${gap}.`
   return first
+}
+
+/** Not to cut by readings that do not fit. Those of before a cut that nobody entered are a common cause. */
+function ofDoubtful({ now, ever }: Fit['readingsMade']): string {
+  if (ever === 1) return 'Do not cut by it. If it is as you read it'
+  const sinceCut = now > 1 ? ' If you have cut between them, remove those made before that cut.' : ''
+  return `Do not cut by them.${sinceCut} If they are as you read them`
 }
 
 /** The chances of the groove as it is now, rounded together. */
@@ -99,7 +113,7 @@ function advice(correction: FitCorrection, units: Units, terms: Terms): string {
       return `${cutSentence(correction, fit.nextStep, units, terms)} (${percent(fit.nextStep.overshootProbability)} chance of ending ${tooFar(ring, terms)}).${ring === 'plate' ? OTHER_PLATE.cut : ''}`
     case 'measure':
       if (fit.nextReading.why === 'readings-disagree')
-        return `${readingsDisagree(correction, terms)} Do not cut by them. If they are as you read them, read once more, another way. ${howToMeasure(correction, fit.nextReading, units, terms)}`
+        return `${readingsDisagree(correction, terms)} ${ofDoubtful(fit.readingsMade)}, read once more, another way. ${howToMeasure(correction, fit.nextReading, units, terms)}`
       return `Do not cut yet: ${reasonToMeasure(correction, fit.nextReading, units, terms)}. ${howToMeasure(correction, fit.nextReading, units, terms)}`
     case 'stop':
       switch (fit.reason) {

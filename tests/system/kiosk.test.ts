@@ -404,6 +404,18 @@ describe('at the lathe', () => {
     expect(await page.locator('[name=tool]:checked').inputValue()).toBe('sharp-tool')
   })
 
+  test('a reading alone that does not fit is one, and nothing is said of a groove that is only guessed', async () => {
+    const { page } = await openedJob(`${FIRST}&stage=lathe&outer=o17`)
+    await calm(page)
+    expect(await headline(page)).toBe('Check the reading')
+    expect(await page.getByText('A reading that does not fit', { exact: true }).count()).toBe(1)
+    await page.goto('about:blank')
+    const { page: word } = await openedJob(`${FIRST}&stage=lathe&outer=r`)
+    await calm(word)
+    expect(await headline(word)).toBe('Measure first')
+    expect(await wordsOf(word.locator('.lathe'))).not.toContain('The gap is now about')
+  })
+
   test('balls on hand are told to the service, and what cannot be read is said', async () => {
     const { page } = await openedJob(`${FIRST}&stage=lathe&outer=g8`)
     await page.getByText('other balls that you have').click()

@@ -58,7 +58,7 @@ const mayCondemn = (input: DecisionInput): boolean =>
   )
 
 /** Whether a reading says where the groove that is cut is: of an inner ring, what tells where the balls run does not. */
-const touchesCut = (reading: Reading, cuts: DecisionInput['cuts']): boolean =>
+export const touchesCut = (reading: Reading, cuts: DecisionInput['cuts']): boolean =>
   cuts === 'outer' ? touchesGroove(reading) : OF_INNER_GROOVE.includes(reading.kind)
 const OF_INNER_GROOVE: readonly Reading['kind'][] = ['radial-play', 'binds', 'groove-bottom-diameter', 'groove-depth']
 

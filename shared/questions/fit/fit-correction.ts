@@ -73,8 +73,12 @@ export function fitCorrection(input: FitCorrectionInput): Result<FitCorrection, 
     errorToCome: (kind) => errorToCome(input, kind),
   })
   if (!answer.ok) {
-    const path = answer.error === 'readings-contradict' ? '/readings' : '/target'
-    return fail(refusedQuestion([{ code: answer.error, path }]))
+    const contradict = answer.error === 'readings-contradict'
+    return fail(
+      refusedQuestion<FitRefusal>([
+        contradict ? contradiction(input, subject) : { code: answer.error, path: '/target' },
+      ]),
+    )
   }
   const fit = answer.value
   const adjustment = subject.cuts === 'inner' ? workpiece.matingFaces?.(fit.figure.value, target.aim) : undefined
@@ -89,6 +93,20 @@ export function fitCorrection(input: FitCorrectionInput): Result<FitCorrection, 
     ...(adjustment?.isWorthIt === true ? { adjustment } : {}),
     ...(rescue === undefined ? {} : { rescue }),
   })
+}
+
+/** Readings that no groove gives, with what explains them where that is plain. */
+function contradiction(input: FitCorrectionInput, { balls }: Subject): FitRefusal {
+  const tooWide = input.readings.find(
+    (reading): reading is Extract<Reading, { kind: 'last-ball-opening' }> =>
+      reading.kind === 'last-ball-opening' && reading.ballsLeftOut === 1 && reading.value > balls.diameter,
+  )
+  return {
+    code: 'readings-contradict',
+    path: '/readings',
+    isAlone: allReadings(input).length === 1,
+    ...(tooWide !== undefined && { tooWide: mm(tooWide.value) }),
+  }
 }
 
 /** @throws RangeError where the arrangement has no such part */

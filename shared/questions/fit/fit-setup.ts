@@ -26,7 +26,14 @@ export type FitRefusal =
   | { readonly code: 'too-many-left-out'; readonly path: string; readonly given: number; readonly most: number }
   | { readonly code: 'target-band-empty'; readonly path: string; readonly min: Mm; readonly max: Mm }
   | { readonly code: 'aim-outside-band'; readonly path: string; readonly aim: Mm; readonly min: Mm; readonly max: Mm }
-  | { readonly code: FitFault; readonly path: string }
+  | {
+      readonly code: 'readings-contradict'
+      readonly path: string
+      readonly isAlone: boolean
+      /** An opening for the last ball that is wider than the ball. */
+      readonly tooWide?: Mm
+    }
+  | { readonly code: Exclude<FitFault, 'readings-contradict'>; readonly path: string }
 
 /** The part that is cut, the options for it, and the target band of the design. */
 export interface FitSetup {

@@ -4,7 +4,16 @@ import { itemAt } from '#shared/numbers/item-at.ts'
 import { fail, ok, type Result } from '#shared/result.ts'
 import { readingDeviation } from '#shared/statistics/likelihood.ts'
 import { contradict, type Disagreement, disagreements } from './agreement.ts'
-import { type Decision, type DecisionInput, decide, type FitState, readsHowMuch, stateOf, wordNow } from './decision.ts'
+import {
+  type Decision,
+  type DecisionInput,
+  decide,
+  type FitState,
+  readsHowMuch,
+  stateOf,
+  touchesCut,
+  wordNow,
+} from './decision.ts'
 import { type Estimate, estimateOf } from './estimate.ts'
 import { evidenceOf } from './evidence.ts'
 import { type Chances, chancesOf, figureAt, finishedFigureAt } from './figures.ts'
@@ -51,6 +60,8 @@ export type Fit = {
   readonly isLastBallIn: boolean
   /** Whether it is known at this state if the last ball goes in. */
   readonly isLastBallTried: boolean
+  /** How many readings of the groove that is cut were made at this state, and how many of anything at all states together. */
+  readonly readingsMade: { readonly now: number; readonly ever: number }
   /** Whether the gap, or what the last ball lacks, was read at this state; of an inner ring, its play or its groove. */
   readonly isFigureRead: boolean
   /** Intended depth of the cut before this state; absent where none was made. */
@@ -145,6 +156,10 @@ export function fitOf(question: FitQuestion): Result<Fit, FitFault> {
     overshootProbability: decision.action === 'cut' ? decision.cut.tooDeep : probability.tooDeep,
     isLastBallIn: word === 'in',
     isLastBallTried: word === 'in' || lastBallWord(readings) !== undefined,
+    readingsMade: {
+      now: readings.filter((reading) => touchesCut(reading, subject.cuts)).length,
+      ever: allReadings(question).length,
+    },
     isFigureRead: readsHowMuch(readings, subject.cuts),
     ...lastCutOf(earlier),
     expectedChecks: expectedChecks(decision),

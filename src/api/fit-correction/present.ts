@@ -301,7 +301,7 @@ function toAskedReading(correction: FitCorrection) {
 function toAgreement({ fit, resolved }: FitCorrection, request: FitCorrectionRequest) {
   const { units } = request.design
   const size = (length: number) => show(mm(length), units)
-  const isAlone = [...(request.earlier ?? []), request].flatMap(({ readings }) => readings).length === 1
+  const isAlone = fit.readingsMade.ever === 1
   return {
     agrees: fit.disagreements.length === 0,
     disagreements: fit.disagreements.map(({ index, chance, expected, mistakenFor }) => ({

@@ -32,6 +32,7 @@ export function Advice(of: {
           // To stop is right either way, but for a reading that was probably of something else.
           const isLost = answer['reason'] === 'too-deep' && answer['askedReading'] === undefined
           const isSure = isLost || disagreements.length === 0
+          const doubt = later()?.doubtWords(isOnlyReading(answer))
           if (of.before !== undefined && answer['action'] !== 'stop')
             return (
               <>
@@ -41,7 +42,7 @@ export function Advice(of: {
             )
           return (
             <>
-              <p class="headline">{isSure ? headlineOf(answer, units, terms) : LATHE.check}</p>
+              <p class="headline">{isSure ? headlineOf(answer, units, terms) : doubt?.headline}</p>
               <p class="summary">{textOf(answer['summary'])}</p>
               {!of.isRead && <p>{later()?.firstCut(of.derived, ringOf(answer))}</p>}
               {isSure && part(answer['nextStep'])['with'] === 'abrasive' && (
@@ -52,7 +53,7 @@ export function Advice(of: {
                   {of.next.label}
                 </button>
               )}
-              <Messages title={LATHE.disagree} texts={disagreements} />
+              <Messages title={doubt?.title ?? ''} texts={disagreements} />
               <Rescues answer={answer} />
             </>
           )
@@ -62,11 +63,24 @@ export function Advice(of: {
   )
 }
 
+function isOnlyReading(answer: Json): boolean {
+  const { earlier, readings } = part(answer['input'])
+  return listOf(earlier).length === 0 && listOf(readings).length === 1
+}
+
+/** Before anything told where the groove is, all that is said of it would be a guess from the drawing. */
+const GUESSED = ['groove-unread', 'refusal-has-no-figure']
+
+function isGuess(answer: Json): boolean {
+  const why = textOf(part(answer['nextReading'])['why'])
+  return listOf(part(answer['input'])['earlier']).length === 0 && GUESSED.includes(why)
+}
+
 const disagreementsIn = (answer: Json): readonly string[] => messagesOf(part(answer['agreement'])['disagreements'])
 
 /** The groove as the readings show it. Where they do not agree, nothing is certain of it. */
 export function GrooveNow({ reply, derived }: { readonly reply: Awaited; readonly derived: DerivedBearing }) {
-  if (reply.kind !== 'answer' || disagreementsIn(reply.body).length > 0) return null
+  if (reply.kind !== 'answer' || disagreementsIn(reply.body).length > 0 || isGuess(reply.body)) return null
   return (
     <>
       <Chances answer={reply.body} terms={derived.terms} />

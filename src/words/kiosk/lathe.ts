@@ -38,13 +38,17 @@ export const LATHE = {
   rescue: 'What can still be done, the first to try first',
   tooTight: 'more to remove',
   inBand: 'finished',
-  check: 'Check the readings',
   outerFirst: 'First the outer ring',
-  disagree: 'Readings that do not fit',
   onHandSizes: 'Size and number of each',
   onHandHint: (units: Units) =>
     `For one that is cut too far. Part them by a semicolon: ${units === 'in' ? '21/32 x 12; 11/16 x 20' : '16.5 x 12; 17 x 20'}`,
 } as const
+
+/** Above readings that do not fit, or one alone that does not. */
+export const doubtWords = (isAlone: boolean) =>
+  isAlone
+    ? ({ headline: 'Check the reading', title: 'A reading that does not fit' } as const)
+    : ({ headline: 'Check the readings', title: 'Readings that do not fit' } as const)
 
 /** Cut further than wanted. */
 export const tooFar = (ring: FittedPart, terms: Terms): string => (ring === 'inner' ? terms.innerTooFar : terms.tooFar)
@@ -203,11 +207,14 @@ interface Estimated {
 const sized = (length: Mm, units: Units): string =>
   withMinus(`${inUnits(length, units).toFixed(GAP_DECIMALS[units])} ${units}`)
 
+/** A play is read with a dial, as true as a caliper. */
+const ofPlay = (length: Mm, units: Units): string => withMinus(caliperFigure(length, units))
+
 export const gapNow = ({ value, low, high }: Estimated, units: Units): string =>
   `The gap is now about ${sized(value, units)}; 19 times in 20 it is between ${sized(low, units)} and ${sized(high, units)}.`
 
 export const playNow = ({ value, low, high }: Estimated, good: Pick<Estimated, 'low' | 'high'>, units: Units): string =>
-  `The play is now about ${sized(value, units)}; 19 times in 20 it is between ${sized(low, units)} and ${sized(high, units)}. A play ${good.low > 0 ? `from ${figure(good.low, units)} to` : 'above 0 and at most'} ${figure(good.high, units)} is good. Below 0, the inner ring does not turn.`
+  `The play is now about ${ofPlay(value, units)}; 19 times in 20 it is between ${ofPlay(low, units)} and ${ofPlay(high, units)}. A play ${good.low > 0 ? `from ${figure(good.low, units)} to` : 'above 0 and at most'} ${figure(good.high, units)} is good. Below 0, the inner ring does not turn.`
 
 /** Where nothing is known of the outer ring, whose groove says how deep the inner one must be. */
 export const outerFirst = ({ raceway }: Terms): string =>

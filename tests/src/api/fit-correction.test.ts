@@ -187,15 +187,41 @@ describe('cut, measure or stop', () => {
   test('an opening that a ball goes through is no cut: it is checked, or read another way', async () => {
     const { action, nextReading, askedReading, warnings, summary } = await answered({ readings: [opening(17)] })
     expect({ action, why: nextReading?.why }).toEqual({ action: 'measure', why: 'readings-disagree' })
-    expect(summary).toMatch(/^Check the readings first.* Try the last ball: if it goes in, .* Do not cut by them\./)
+    expect(summary).toMatch(/^Check the reading first.* Try the last ball: if it goes in, .* Do not cut by it\./)
     expect(warnings[0]?.message).toMatch(/does not fit the plan of this bearing\. Likely causes: .*goes in after all/)
     // The likeliest is what the form opens at.
     expect(askedReading).toEqual({ kind: 'ball-gap' })
   })
 
+  test('an opening that no ball stays out of is refused with what to do', async () => {
+    const wide = await asked({ readings: [opening(21)] })
+    expect(wide.status).toBe(422)
+    expect(wide.text).toContain('an opening of 21 mm is wider than the last ball, which must go in there: put it in')
+    // Cut in between, and the cut not entered.
+    const cut = await asked({ readings: [opening(6), gap(3)] })
+    expect(cut.status).toBe(422)
+    expect(cut.text).toContain('that nothing was cut between them')
+  })
+
+  test('a reading alone is one reading, and readings of before a cut are to be removed', async () => {
+    const alone = await answered({ readings: [opening(17)] })
+    expect(alone.summary).toMatch(
+      /^Check the reading first: it does not fit .* Do not cut by it\. If it is as you read it,/,
+    )
+    expect(alone.summary).not.toContain('If you have cut')
+    const several = await answered({ readings: [opening(12), { kind: 'groove-bottom-diameter', value: 79 }] })
+    expect(several.summary).toMatch(/^Check the readings first: they do .* If you have cut between them, remove those/)
+    // What was read of the outer ring holds, however often the inner one is cut.
+    const ofBoth = await answered({
+      ring: 'inner',
+      readings: [gap(1.6), { kind: 'groove-bottom-diameter', value: 52 }],
+    })
+    expect(ofBoth.summary).not.toContain('If you have cut')
+  })
+
   test('a gap as wide as a ball is more likely the opening for one that is out', async () => {
     const { askedReading, warnings, summary } = await answered({ readings: [gap(15)] })
-    expect(summary).toMatch(/^Check the readings first.* Count the balls: if one is still out/)
+    expect(summary).toMatch(/^Check the reading first.* Count the balls: if one is still out/)
     expect(warnings[0]?.message).toMatch(/Likely causes: a ball that was left out/)
     expect(askedReading).toEqual({ kind: 'last-ball-opening', ballsLeftOut: 1 })
   })

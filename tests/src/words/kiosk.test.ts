@@ -31,7 +31,7 @@ test('a gap and a play are said as finely as anyone can measure them', () => {
   expect(gapNow(size, 'mm')).toContain('about 0.8 mm')
   expect(gapNow(size, 'in')).toContain('between −0.008 in and 0.071 in')
   expect(playNow(size, { low: mm(0), high: mm(0.6) }, 'mm')).toMatch(
-    /about 0.8 mm.* above 0 and at most 0.6 mm is good/,
+    /about 0.80 mm; .* between −0.20 mm and 1.80 mm.* above 0 and at most 0.6 mm is good/,
   )
 })
 

@@ -468,15 +468,14 @@ describe('fit correction', () => {
     const lengths = { path: '', given: mm(1), most: mm(3), min: mm(2), max: mm(3), aim: mm(4) }
     expectOwnWords(arrangement, [
       ...kinds.flatMap((kind) => [false, true].map((isAlone) => disagreeing({ kind, isAlone }, terms))),
-      ...(
-        [
-          'balls-too-uneven',
-          'readings-contradict',
-          'target-band-empty',
-          'target-out-of-reach',
-          'aim-outside-band',
-        ] as const
-      ).map((code) => explainFitRefusal({ code, ...lengths }, 'mm', terms)),
+      ...(['balls-too-uneven', 'target-band-empty', 'target-out-of-reach', 'aim-outside-band'] as const).map((code) =>
+        explainFitRefusal({ code, ...lengths }, 'mm', terms),
+      ),
+      ...[{}, { tooWide: mm(21) }].flatMap((wide) =>
+        [false, true].map((isAlone) =>
+          explainFitRefusal({ code: 'readings-contradict', path: '', isAlone, ...wide }, 'mm', terms),
+        ),
+      ),
     ])
   })
 })
