@@ -62,6 +62,10 @@ function usualIn(design: Design): readonly words.LeftOpen[] {
   ]
 }
 
+/** Whether somebody chose how all seats hold. */
+export const isHoldChosen = (design: Design): boolean =>
+  !usualIn(design).some((each) => each === 'shaft-hold' || each === 'housing-hold')
+
 const shaftSizes = ({ shaft }: Mounting): readonly Size[] => [
   ...shaftSize(shaft),
   { name: SIZES.shaftSeat, value: shaft.seatDiameter, byCaliper: true, source: 'trade' },

@@ -15,7 +15,7 @@ import { type CagedJob, cageRing, fill, plugGroove, pockets } from './cage-opera
 import { finish, grain, runIn, wax } from './finish-operations.ts'
 import { innerGrooved } from './inner-operations.ts'
 import { glueUp, joint, looseRing } from './joint-operations.ts'
-import { mount, mountPlates } from './mount-operations.ts'
+import { isHoldChosen, mount, mountPlates } from './mount-operations.ts'
 import { type AnyJob, isRollingWood, type Job, type Operation, type RingJob } from './operation.ts'
 import {
   holeForCage,
@@ -49,7 +49,8 @@ export function operationsFor(design: Design): readonly Operation[] {
   const stock = stockOf(design.bearing)
   const loose = looseRing(stock)
   const shut = shutBy(design.bearing.resolved, loose, mounting)
-  const last = [runIn(all, loose), ...mount(all, loose, shut), care(all, shut)]
+  const closing = shut && { shut, isChosen: shut === 'by-its-halves' || isHoldChosen(design) }
+  const last = [runIn(all, loose), ...mount(all, loose, shut), care(all, closing)]
   if (isCaged(design)) {
     const job = { design, method, mounting, stock }
     return [...first(all, stock), ...caged(job), ...surfaces, fill(job), ...last]

@@ -18,7 +18,6 @@ import {
   plateGaugeKitOf,
 } from '#shared/making/gauge-kit.ts'
 import { hasOneGrain } from '#shared/making/mounting.ts'
-import type { Shut } from '#shared/making/opening.ts'
 import type { RingStock } from '#shared/making/stock.ts'
 import { itemAt } from '#shared/numbers/item-at.ts'
 import { gaugeNames, PLATE_GAUGE_NAMES, SIZES } from '#src/words/job-sheet/sizes.ts'
@@ -146,8 +145,8 @@ const ringKitSizes = ({ profiles, setBlocks, dowels }: GaugeKit): readonly Size[
     ]
   })
 
-export const care = (job: AnyJob<Design>, shut?: Shut): Operation => ({
-  ...words.care(arrangementOf(job), shut),
+export const care = (job: AnyJob<Design>, closing?: words.Closing): Operation => ({
+  ...words.care(arrangementOf(job), closing),
   ...NO_CUT,
   id: 'care',
   cautions: ['finish'],

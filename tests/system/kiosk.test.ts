@@ -799,7 +799,7 @@ describe('before the lathe', () => {
   })
 
   test.each([
-    ['caged', 'With a cage no gap must fit'],
+    ['caged', 'The cage keeps the balls apart, so no gap has to fit'],
     ['roller', 'The roller gap fits in'],
     ['thrust', 'the space between the plates alone fits'],
   ])('will it run: a %s bearing, too', async (arrangement, words) => {

@@ -168,23 +168,31 @@ const SHUT: Readonly<Record<Shut, string>> = {
   'by-its-halves': 'It is glued shut: do not open it.',
   'by-its-seats': 'The glue of its seats keeps it shut: do not open it.',
 }
+/** The same where nobody chose how the seats hold. */
+const SHUT_AS_USUAL =
+  'No other hold of its seats is chosen, so they count as glued. Once glued, it stays shut: do not open it.'
 
-/** @param shut what keeps anybody from its grooves */
-export function care(arrangement: ArrangementName, shut: Shut | undefined): OperationWords {
+/** What keeps anybody from the grooves of a finished bearing, and whether that was chosen. */
+export interface Closing {
+  readonly shut: Shut
+  readonly isChosen: boolean
+}
+
+export function care(arrangement: ArrangementName, closing: Closing | undefined): OperationWords {
   const { raceway, element } = TERMS[arrangement]
   const brushed =
-    shut === undefined
+    closing === undefined
       ? `Brush out the dust, and wax the ${raceway.many} again when it runs rough`
-      : `${SHUT[shut]} Brush the dust out from the side${arrangement === 'caged' ? '' : `, and rub a little wax on the ${element.many} where they show when it runs rough`}`
+      : `${closing.isChosen ? SHUT[closing.shut] : SHUT_AS_USUAL} Brush the dust out from the side${arrangement === 'caged' ? '' : `, and rub a little wax on the ${element.many} where they show when it runs rough`}`
   return {
     title: 'Keep it running',
     tool: 'a brush, hard paste wax, a rule',
-    how: `Turn it by hand now and then. Keep it out of the sun, and away from heaters and damp. ${brushed}. Never oil wood that ${element.many} run on: it swells. Twice a year, in the driest month and in the dampest, measure ${MEASURED_LATER[arrangement]} again${shut === undefined ? '' : ', from the side'}, and write what you find on the job sheet.`,
+    how: `Turn it by hand now and then. Keep it out of the sun, and away from heaters and damp. ${brushed}. Never oil wood that ${element.many} run on: it swells. Twice a year, in the driest month and in the dampest, measure ${MEASURED_LATER[arrangement]} again${closing === undefined ? '' : ', from the side'}, and write what you find on the job sheet.`,
     check: 'It turns freely all the way round, as it did when it was new, and nothing is cracked.',
     mistake: {
       looksLike: 'It goes stiff in one season.',
       costs: 'The wood has moved: it dents or splits if you force it.',
-      remedy: `Do not force it. Wait for drier or damper air${shut === undefined ? `, or ease the ${raceway.many} with a few strokes` : ''}.`,
+      remedy: `Do not force it. Wait for drier or damper air${closing === undefined ? `, or ease the ${raceway.many} with a few strokes` : ''}.`,
     },
   }
 }

@@ -11,6 +11,6 @@ const DRY = 15
 export function airQuestion(percent: number | undefined): string | undefined {
   if (percent === undefined) return undefined
   if (percent > DAMP)
-    return `Is ${percent} % right? So damp is only the open air, in rain or fog: wood gets wet there, and no play that the year asks for is sure.`
+    return `Is ${percent} % right? Only open air in rain or fog is so damp. Wood gets wet there, and the play that is worked out for the year may not be enough.`
   return percent < DRY ? `Is ${percent} % right? Hardly any room is so dry: most stay above ${DRY} %.` : undefined
 }

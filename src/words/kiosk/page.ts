@@ -31,7 +31,7 @@ const STAGE_LEADS: Readonly<Record<keyof typeof STAGE_NAMES, string | ((terms: T
   sheets: ({ raceway }) => `Print what you take to the bench. Next, cut the ${raceway.many} and measure as you go.`,
   lathe: ({ part }) => `Cut, measure, and do what the large line says. The job is done when both ${part.many} fit.`,
   assembly: 'Make what is left, finish the bearing and put it together, in this order. Next, look after it.',
-  care: 'Keep it running: the air that it stands, the load that it carries, and what it must never do.',
+  care: 'See in which air it runs and what it carries, and look after it.',
 }
 
 export const SHELL = {

@@ -7,7 +7,8 @@ export const RUN = {
   lots: ({ element }: Terms) => `How far a whole lot of ${element.many} is off its size`,
   usual: (cut: string, { element, raceway }: Terms) =>
     `On the radius is half of what a caliper shows across. Two in three stay within these figures, over or under (standard deviations). Left empty: ${cut} for a ${raceway.one}, and 0.6 of the scatter of the ${element.many} for a lot. Common practice, no source.`,
-  noGap: 'With a cage no gap must fit, and there is no chance to work out.',
+  noGap:
+    'The cage keeps the balls apart, so no gap has to fit, and no chance of it is worked out. “Wood and place” shows how the bearing runs through the year.',
   load: { rings: 'Load across the axle', plates: 'Load that lies on the turntable' },
   chances: 'How often it fits',
   loads: 'Load and speed',

@@ -447,3 +447,18 @@ test('what cannot exist is refused, and what is not known is a fault', async () 
   expect(unread.text).toContain('<a href="/#v=1&amp;units=mm&amp;balls.count=2&amp;balls.diameter=16&amp;bore=12">')
   expect(faultsIn(await ask(`${at}/v1/job-sheet?${QUERY}&making.method=laser`))).toHaveLength(1)
 })
+
+test.each(SISTERS)(
+  'a sheet of kind %s says of glue that nobody chose that it is the usual',
+  async (arrangement, design) => {
+    const hold = { hold: 'glued' }
+    const mounting = { shaft: hold, housing: hold }
+    const careOf = async (making?: object) =>
+      (await sheet({ ...design, ...(making && { making }) })).find(({ id }) => id === 'care')?.how
+    const [open, chosen] = [await careOf(), await careOf({ mounting })]
+    const isShut = arrangement === 'radial' || arrangement === 'caged'
+    expect(/No other hold of its seats is chosen, so they count as glued/.test(open ?? '')).toBe(isShut)
+    expect(/The glue of its seats keeps it shut/.test(chosen ?? '')).toBe(isShut)
+    expect(chosen).not.toContain('count as glued')
+  },
+)
