@@ -55,7 +55,7 @@ export function App({ store }: { readonly store: JobStore }) {
       <main>
         <p class="print-only">{SHELL.notToScale}</p>
         <h2>{stageName(job.stage, derived.terms)}</h2>
-        <p class="lead">{stageLead(job.stage, derived.terms)}</p>
+        <p class="lead">{stageLead(job.stage, derived.terms, derived.arrangement === 'caged')}</p>
         <p
           class={derived.name === '' ? 'bearing-name refused' : 'bearing-name'}
           id="bearing-name"

@@ -805,6 +805,7 @@ describe('before the lathe', () => {
   ])('will it run: a %s bearing, too', async (arrangement, words) => {
     const { page } = await openedJob(`${FIRST}&arrangement=${arrangement}&stage=run`)
     await page.locator('.result', { hasText: words }).waitFor()
+    expect((await page.locator('.lead').textContent())?.includes('how often')).toBe(arrangement !== 'caged')
     await page.locator('[name=load]').fill('x')
     expect(await page.getByText('Enter a number from').count()).toBe(1)
   })

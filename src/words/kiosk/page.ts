@@ -34,6 +34,8 @@ const STAGE_LEADS: Readonly<Record<keyof typeof STAGE_NAMES, string | ((terms: T
   care: 'See in which air it runs and what it carries, and look after it.',
 }
 
+const CAGED_RUN = 'See what it carries. Next, print the sheets.'
+
 export const SHELL = {
   lead: 'Design a wooden ball bearing: its sizes follow while you choose.',
   stages: 'Steps of the job',
@@ -70,8 +72,9 @@ export const noBearing = (steps: readonly (keyof typeof STAGE_NAMES)[]): string 
 export const stageName = (stage: keyof typeof STAGE_NAMES, { element }: Terms): string =>
   stage === 'balls' ? `${capitalised(element.many)} on hand` : STAGE_NAMES[stage]
 
-export const stageLead = (stage: keyof typeof STAGE_NAMES, terms: Terms): string => {
-  const lead = STAGE_LEADS[stage]
+/** @param isCaged then nothing is known of how often it runs: no gap must fit */
+export const stageLead = (stage: keyof typeof STAGE_NAMES, terms: Terms, isCaged: boolean): string => {
+  const lead = isCaged && stage === 'run' ? CAGED_RUN : STAGE_LEADS[stage]
   return typeof lead === 'string' ? lead : lead(terms)
 }
 
