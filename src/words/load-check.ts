@@ -54,7 +54,7 @@ export function explainWarning(facts: LoadWarningFacts<LoadSpeedReason>, spoken:
     case 'dents-deeper':
       return `The most heavily loaded ${element.one} leaves a dent of ${size(facts.dent)} in ${PART_WORDS[facts.part]}, above the limit of ${size(facts.most)}: the bearing will run rough.`
     case 'above-working-load':
-      return `${facts.load > facts.slowHand ? `Too much load: ${timesTheMost(facts.load / facts.slowHand)} the most that the bearing may carry. Do not load it so. ` : ''}In soft boards this load leaves marks in ${PART_WORDS[facts.part]}. Keep to ${mostLoad(facts.steadyCrank, forceUnits)} if a crank turns the bearing for hours, to ${mostLoad(facts.still, forceUnits)} if it rests under its load for years, or to ${mostLoad(facts.slowHand, forceUnits)} if you turn it slowly now and then.`
+      return aboveWorkingLoad(facts, forceUnits)
     case 'edges-crush':
       return `In ${PART_WORDS[facts.part]} the balls ride on the edges of the groove and crush them by ${size(facts.dent)}, to flats ${size(facts.width)} wide: ${facts.part === 'plates' ? 'the plates come closer by twice that' : 'the play grows by that'}. Use a larger groove radius.`
     case 'contact-reaches-edges':
@@ -72,6 +72,19 @@ export function explainWarning(facts: LoadWarningFacts<LoadSpeedReason>, spoken:
     default:
       return facts satisfies never
   }
+}
+
+/** A load within all that the bearing may carry marks it in some uses alone, and above that in all. */
+function aboveWorkingLoad(
+  { load, part, still, slowHand, steadyCrank }: Extract<LoadWarningFacts, { code: 'above-working-load' }>,
+  forceUnits: ForceUnits,
+): string {
+  const where = `in ${PART_WORDS[part]}`
+  const marks =
+    load > slowHand
+      ? `Too much load: ${timesTheMost(load / slowHand)} the most that the bearing may carry. Do not load it so. In soft boards this load leaves marks ${where}.`
+      : `Soft boards bear this load while you turn the bearing slowly, but ${markingUses(load, { still, steadyCrank }).join(' or ')} it leaves marks ${where}.`
+  return `${marks} Keep to ${mostLoad(steadyCrank, forceUnits)} if a crank turns the bearing for hours, to ${mostLoad(still, forceUnits)} if it rests under its load for years, or to ${mostLoad(slowHand, forceUnits)} if you turn it slowly now and then.`
 }
 
 /** The consequence of a speed above the limit, within a sentence. */
@@ -246,6 +259,12 @@ const TOLD_AS_MORE = 1.05
 
 const timesTheMost = (ratio: number): string => (ratio < TOLD_AS_MORE ? 'more than' : `${countFigure(ratio)} times`)
 
+/** The uses in which a load marks a soft board that bears it while it is turned slowly. */
+const markingUses = (newtons: number, most: { readonly still: number; readonly steadyCrank: number }) => [
+  ...(newtons > most.still ? ['over years at rest'] : []),
+  ...(newtons > most.steadyCrank ? ['under a crank'] : []),
+]
+
 /** The effect of the requested load on the wood. */
 function judgement({ load, workingLoad: { loads }, ruin }: LoadCheck, { forceUnits }: Spoken): string {
   const { newtons } = load
@@ -253,10 +272,7 @@ function judgement({ load, workingLoad: { loads }, ruin }: LoadCheck, { forceUni
   const yours = `Your load of ${loadFigure(newtons, forceUnits)}`
   if (newtons >= ruin.load) return `${yours} ruins the bearing: it dents ${wood} too far.`
   if (newtons > loads.slowHand.load) return `${yours} can mark ${wood}.`
-  const marking = [
-    ...(newtons > loads.still.load ? ['over years at rest'] : []),
-    ...(newtons > loads.steadyCrank.load ? ['under a crank'] : []),
-  ]
+  const marking = markingUses(newtons, { still: loads.still.load, steadyCrank: loads.steadyCrank.load })
   if (marking.length === 0) return `${yours} leaves no mark in ${wood}.`
   return `${yours} leaves no mark in ${wood} while you turn the bearing slowly, but can mark a soft board ${marking.join(' or ')}.`
 }
