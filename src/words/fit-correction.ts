@@ -69,9 +69,12 @@ export const countedWithout = (part: FittedPart, names: readonly string[]): stri
 
 /** What to do now, in a few sentences. */
 export function fitSummary(correction: FitCorrection, units: Units, terms: Terms): string {
-  const { fit } = correction
+  const { fit, ring } = correction
   const what = advice(correction, units, terms)
   if (fit.disagreements.length === 0) return what
+  // Nothing is given up by a figure that was probably of something else.
+  if (fit.state === 'too-deep' && mistakenIn(correction) !== undefined)
+    return `${readingsDisagree(correction, terms)} Do not cut. If it is as you read it, the ${terms.raceway.one} is ${tooFar(ring, terms)}.`
   const isHeldBack = fit.action === 'measure' && fit.nextReading.why === 'readings-disagree'
   return isHeldBack
     ? what
@@ -79,10 +82,10 @@ export function fitSummary(correction: FitCorrection, units: Units, terms: Terms
 }
 
 /** What is likeliest comes first, for it is the quickest to check. */
-function readingsDisagree({ fit: { disagreements, readingsMade } }: FitCorrection, terms: Terms): string {
-  const isAlone = readingsMade.ever === 1
+function readingsDisagree(correction: FitCorrection, terms: Terms): string {
+  const isAlone = correction.fit.readingsMade.ever === 1
   const first = `Check ${isAlone ? 'the reading first: it does' : 'the readings first: they do'} not fit (see \`agreement\`).`
-  const kind = disagreements.find(({ mistakenFor }) => mistakenFor !== undefined)?.mistakenFor?.kind
+  const kind = mistakenIn(correction)
   const { element, gap } = terms
   if (kind === 'ball-gap')
     return `${first} Try the last ${element.one}: if it goes in, push all the ${element.many} together and measure the ${gap} instead.`
@@ -97,6 +100,10 @@ function ofDoubtful({ now, ever }: Fit['readingsMade']): string {
   const sinceCut = now > 1 ? ' If you have cut between them, remove those made before that cut.' : ''
   return `Do not cut by them.${sinceCut} If they are as you read them`
 }
+
+/** What a reading that does not fit was more likely than not. */
+const mistakenIn = ({ fit: { disagreements } }: FitCorrection): ReadingKind | undefined =>
+  disagreements.find(({ mistakenFor }) => mistakenFor !== undefined)?.mistakenFor?.kind
 
 /** The chances of the groove as it is now, rounded together. */
 function standingOf({ probability: { tooTight, inBand, tooDeep } }: Fit) {
@@ -154,13 +161,13 @@ function cutSentence(correction: FitCorrection, nextStep: NextStep, units: Units
   const counted = strokes === undefined ? '' : `, about ${strokes} strokes`
   const [verb, how] = nextStep.with === 'sharp-tool' ? ['Cut', ''] : ['Sand', ` with about 80-grit abrasive${counted}`]
   const then = check(correction, terms)
+  const { depth, across } = cutFigures(mm(radial), units)
   if (isSizeKnown) {
     const what = { outer: '', inner: ' the inner ring', plate: ' the plate' }[ring]
     const size = caliperFigure(mm(nextStep.until.grooveBottomDiameter), units)
-    return `${verb}${what}${how}${strokes === undefined ? '' : ','} until ${raceway} measures ${size} ${terms.acrossIt} (${figure(mm(radial), units)} ${terms.ofCut}), then ${then}`
+    return `${verb}${what}${how}${strokes === undefined ? '' : ','} until ${raceway} measures ${size} ${terms.acrossIt} (${depth} ${terms.ofCut}), then ${then}`
   }
   // A caliper still shows what came off.
-  const { depth, across } = cutFigures(mm(radial), units)
   const where = { outer: '', inner: ' on the inner ring', plate: '' }[ring]
   return `${verb} ${depth} ${terms.ofCut}${where}${how}. Note what ${raceway} measures ${terms.acrossIt} now, and stop when it measures ${across} ${ring === 'inner' ? 'less' : 'more'}. Then ${then}`
 }
@@ -286,11 +293,11 @@ function likelyCauses(kind: ReadingKind, mistaken: ReadingKind | undefined, { el
   switch (kind) {
     case 'last-ball-opening':
       return mistaken === 'ball-gap'
-        ? `a last ${element.one} that goes in after all (then enter the ${gap} that is left), or a rule read from the wrong edge`
+        ? `a last ${element.one} that goes in after all (then remove this reading, and enter the ${gap} that is left), or a rule read from the wrong edge`
         : notTogether
     case 'ball-gap':
       return mistaken === 'last-ball-opening'
-        ? `a ${element.one} that was left out (then enter it as the opening), or one that rests on its neighbours`
+        ? `a ${element.one} that was left out (then remove this reading, and enter it as the opening), or one that rests on its neighbours`
         : notTogether
     case 'groove-bottom-diameter':
     case 'groove-depth':

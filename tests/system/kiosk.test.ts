@@ -383,7 +383,8 @@ describe('at the lathe', () => {
     const { page: wide } = await openedJob(`${FIRST}&stage=lathe&outer=g15.5`)
     await calm(wide)
     // One ball may be out still: the ring is not called lost.
-    expect(await headline(wide)).toBe('Check the readings')
+    expect(await headline(wide)).toBe('Check the reading')
+    expect(await wide.locator('.rescue').count()).toBe(0)
     expect(await wide.locator('[name=kind]:checked').inputValue()).toBe('last-ball-opening')
   })
 

@@ -54,7 +54,7 @@ export function Advice(of: {
                 </button>
               )}
               <Messages title={doubt?.title ?? ''} texts={disagreements} />
-              <Rescues answer={answer} />
+              {isSure && <Rescues answer={answer} />}
             </>
           )
         }}
