@@ -572,7 +572,7 @@ describe('a whole job', () => {
     await stage(page, 'Put together')
     await page.getByText('run it in by hand').waitFor()
     await stage(page, 'Care')
-    await page.getByText('Look after it').waitFor()
+    await page.getByRole('heading', { name: 'Look after it' }).waitFor()
     expect(faults).toEqual([])
   })
 })
