@@ -2,6 +2,7 @@ import type { ArrangementName } from '#shared/bearing/arrangements.ts'
 import type { ClearanceName, ClearanceToFit } from '#shared/bearing/clearances-to-fit.ts'
 import { DIMENSION_SYMBOLS, type DimensionKey } from '#shared/bearing/dimensions.ts'
 import type { Lumber } from '#shared/bearing/making-input.ts'
+import type { Hold } from '#shared/bearing/mounting-input.ts'
 import type { GapSpread } from '#shared/bearing/plug-reading.ts'
 import type { RingName } from '#shared/bearing/refusal.ts'
 import type { WoodPart } from '#shared/bearing/wood-parts.ts'
@@ -244,12 +245,15 @@ function woodName({ parts, lumber, isLumberAssumed }: WoodFacts): string {
   return named.map(({ part, name }) => `${WOODEN_PARTS[part]} ${name}`).join('; ')
 }
 
+/** A finish stays off what is glued. */
+const held = (hold: Hold): string => (hold === 'glued' ? 'glued on bare wood' : HELD[hold])
+
 /** The seats on the shaft and in the housing, and what turns the outer ring. */
 function seatNotes({ shaft, housing, drive }: Mounting, size: Size): readonly string[] {
   const deep = housing && housing.seatDepth < housing.thickness ? `, ${size(housing.seatDepth)} deep` : ''
   return [
-    `Shaft: ${shaft.material}, Ø${size(shaft.shaftDiameter)}, in a bore cut to Ø${size(shaft.seatDiameter)} by caliper, ${HELD[shaft.hold]} ${TRADE_SIGN}.`,
-    ...(housing ? [`Housing: seat Ø${size(housing.seatDiameter)}${deep}, ${HELD[housing.hold]} ${TRADE_SIGN}.`] : []),
+    `Shaft: ${shaft.material}, Ø${size(shaft.shaftDiameter)}, in a bore cut to Ø${size(shaft.seatDiameter)} by caliper, ${held(shaft.hold)} ${TRADE_SIGN}.`,
+    ...(housing ? [`Housing: seat Ø${size(housing.seatDiameter)}${deep}, ${held(housing.hold)} ${TRADE_SIGN}.`] : []),
     ...(drive?.holeDiameter === undefined
       ? []
       : [
@@ -260,8 +264,8 @@ function seatNotes({ shaft, housing, drive }: Mounting, size: Size): readonly st
 
 /** The pin in the middle of a turntable, and its boards. */
 const pinNotes = ({ pin, boards }: PlateMounting, size: Size): readonly string[] => [
-  `Pin: ${pin.material}, Ø${size(pin.shaftDiameter)}, in a bore cut to Ø${size(pin.seatDiameter)} by caliper, ${pin.hold === 'retained' ? 'a bolt through both plates' : HELD[pin.hold]} ${TRADE_SIGN}. Bore of the upper plate opened to Ø${size(pin.upperHole)} ${TRADE_SIGN}.`,
-  `Boards: at least ${size(boards.thickness)}, plates ${HELD[boards.hold]} ${TRADE_SIGN}.`,
+  `Pin: ${pin.material}, Ø${size(pin.shaftDiameter)}, in a bore cut to Ø${size(pin.seatDiameter)} by caliper, ${pin.hold === 'retained' ? 'a bolt through both plates' : held(pin.hold)} ${TRADE_SIGN}. Bore of the upper plate opened to Ø${size(pin.upperHole)} ${TRADE_SIGN}.`,
+  `Boards: at least ${size(boards.thickness)}, plates ${held(boards.hold)} ${TRADE_SIGN}.`,
 ]
 
 /** A part of which there are two, each screwed on by itself. */

@@ -28,7 +28,7 @@ export function finish(
     tool: 'cloth, thin finish',
     how: isBare
       ? `Take it apart. The sizes are for bare wood. Finish only the outsides and the faces, keep the finish out of the ${raceway.many}, and leave bare what will be glued.`
-      : `Take it apart. Put thin, even coats on every turned surface: the sizes leave ${figure(film, units)} for the finish on each surface.`,
+      : `Take it apart. Put thin, even coats on every turned surface but where it will be glued: leave that bare, for glue holds on wood and not on a film. The sizes leave ${figure(film, units)} for the finish on each surface.`,
     check: WHEN_DRY[arrangement],
     mistake: {
       looksLike: isBare ? `Finish has run into a ${raceway.one}.` : `Finish has gathered in a ${raceway.one}.`,

@@ -1,7 +1,8 @@
 import { describe, expect, test } from 'vitest'
-import { ARRANGEMENT_NAMES } from '#shared/bearing/arrangements.ts'
+import { ARRANGEMENT_NAMES, type DesignInput } from '#shared/bearing/arrangements.ts'
 import { DIMENSION_SYMBOLS } from '#shared/bearing/dimensions.ts'
 import { METHODS } from '#shared/bearing/method.ts'
+import { mm } from '#shared/units/length.ts'
 import { toJobSheet } from '#src/api/job-sheet/present.ts'
 import type { Drawing } from '#src/drawings/model.ts'
 import { VIEWS } from '#src/drawings/view.ts'
@@ -14,6 +15,7 @@ import { SIZES } from '#src/words/job-sheet/sizes.ts'
 import { toolGroups } from '#src/words/job-sheet/tools.ts'
 import { placeOfReading } from '#src/words/kiosk/lathe.ts'
 import { TERMS } from '#src/words/terms.ts'
+import { anyDesigned } from '#tests/support/designed.ts'
 import { OF_EVERY_KIND, type OfKind } from '#tests/support/of-every-kind.ts'
 import { programNames } from '#tests/support/program-names.ts'
 import { richly } from '#tests/support/richly-made.ts'
@@ -134,6 +136,24 @@ describe('the job sheet', () => {
       const paper = toPages(sheet, 'a4').flatMap((page) => textsOn(page).map(({ text }) => text))
       expect(paper.join(' ').split('☐')).toHaveLength(sheet.tools.length + 1)
       for (const line of paper) expect(line).not.toMatch(/☐$/)
+    }
+  })
+
+  test.each(OF_EVERY_KIND)('of $name leaves bare what will be glued, with a film as without', (made) => {
+    for (const film of [0, 0.05]) {
+      const { resolved } = made.design.bearing
+      const design = anyDesigned({ ...resolved.input, finishAllowance: mm(film) } as DesignInput)
+      const { operations } = toJobSheet(design, { units: unitsOf(design) })
+      expect(operations.find(({ id }) => id === 'finish')?.how).toMatch(/glued.*bare|bare what will be glued/)
+    }
+  })
+
+  test.each(OF_EVERY_KIND)('the drawing of $name says that a glued seat is bare', (made) => {
+    for (const design of richly(made)) {
+      const notes = textsOn(drawingOf('assembly', design, 'a4'))
+        .map(({ text }) => text)
+        .join(' ')
+      expect(notes).not.toMatch(/(?:Shaft|Housing|Pin|Boards): [^†]*\bglued(?! on bare wood)/)
     }
   })
 
