@@ -41,6 +41,7 @@ import { RUN } from '#src/words/kiosk/run.ts'
 import { SHEETS } from '#src/words/kiosk/sheets.ts'
 import { suggestionWords } from '#src/words/kiosk/suggestion.ts'
 import { unbroken } from '#src/words/unbroken.ts'
+import { checksOf } from './checks-of.ts'
 import { fetchDrawing } from './fetch-drawing.ts'
 import { besidesOf, cutToPlug, firstCut } from './first-cut.ts'
 import { goodGapOf } from './good-gap.ts'
@@ -54,6 +55,7 @@ const LATER = {
   asArrangement,
   inOtherUnits,
   fetchDrawing,
+  checksOf,
   firstCut,
   gapNow,
   goodGapOf,

@@ -65,4 +65,4 @@ export const stage = (page: Page, name: string): Promise<void> =>
 
 /** A size of the table, as an exact figure. */
 export const sizeOf = (page: Page, name: string): Promise<string> =>
-  wordsOf(page.locator('#sizes-to-cut tr', { hasText: name }).first().locator('td').nth(1))
+  wordsOf(page.locator('#sizes-to-cut tr', { hasText: name }).first().locator('td').nth(2))

@@ -46,6 +46,32 @@ describe('the bearing', () => {
     expect(faults).toEqual([])
   })
 
+  test('every symbol at a size of the drawing stands beside its name in the table', async () => {
+    for (const kind of ['', '&arrangement=thrust', '&arrangement=roller']) {
+      const { page } = await openedJob(`${FIRST}${kind}`)
+      await page.locator('#drawing svg').first().waitFor()
+      await calm(page)
+      const named = await page.locator('#sizes-to-cut tbody td:first-child').allTextContents()
+      const drawn = (await page.locator('#drawing svg text').allTextContents()).map(plain)
+      const symbols = drawn.flatMap((words) => /^\(?([A-Za-z]{1,3}\d?)(?:\/2)? S?[ØR]?\d/.exec(words)?.[1] ?? [])
+      expect(symbols.length).toBeGreaterThan(5)
+      // The ball is named where it is drawn.
+      for (const symbol of symbols.filter((each) => each !== 'Dw')) expect(named).toContain(symbol)
+    }
+  })
+
+  test('the notes of the drawing are as wide as all of its views, and folded on a telephone', async () => {
+    const { page } = await openedJob(FIRST)
+    await page.locator('#drawing li').last().waitFor()
+    const widthOf = async (found: string) => (await page.locator(found).last().boundingBox())?.width ?? 0
+    expect(await widthOf('#drawing ul')).toBeGreaterThan(0.9 * (await widthOf('#drawing')))
+    const { page: small } = await openedJob(FIRST, { viewport: { width: 390, height: 844 } })
+    await calm(small)
+    expect(await small.locator('#drawing').count()).toBe(0)
+    await small.getByText('Drawing and notes').click()
+    await small.locator('#drawing').getByText('Wood:').waitFor()
+  })
+
   test('the drawing has the light of the page, and is printed black on white', async () => {
     const { page } = await openedJob(FIRST, { colorScheme: 'dark' })
     await page.locator('#drawing svg').first().waitFor()
@@ -675,7 +701,7 @@ describe('before the lathe', () => {
       await page.locator('.found li').first().waitFor()
       await calm(page)
       const outside = /Outside diameter|outside diameter/
-      const shown = () => wordsOf(page.locator('#sizes-to-cut tr', { hasText: outside }).first().locator('td').nth(1))
+      const shown = () => wordsOf(page.locator('#sizes-to-cut tr', { hasText: outside }).first().locator('td').nth(2))
       const rows = await page
         .locator('#size-table tbody tr')
         .evaluateAll((all) =>

@@ -20,6 +20,7 @@ export const FIGURE_STYLE = [
   '.unseen{position:absolute;width:1px;height:1px;overflow:hidden;clip-path:inset(50%)}',
   '.narrow{display:none;gap:0 1.5rem;grid-template-columns:repeat(auto-fit,minmax(min(100%,21rem),1fr))}',
   '.narrow svg{max-width:40rem}',
+  '.sizes+section{grid-column:1/-1}.sizes+section ul{columns:21rem}.narrow li{break-inside:avoid}',
   SEEN,
   "figcaption,.narrow{padding:.5rem;font:.9rem/1.4 'DejaVu Sans',Verdana,sans-serif}",
   ".refused{padding:.5rem;font:1rem/1.5 'DejaVu Sans',Verdana,sans-serif}.refused h1{margin:0;font:inherit}",

@@ -101,17 +101,12 @@ export const Operation = ({ operation, told }: { readonly operation: Json; reado
       .map((paragraph) => (
         <p key={paragraph}>{paragraph}</p>
       ))}
-    <p>
-      <strong>{LABELS.check}:</strong> {textOf(operation['check'])}
-    </p>
-    <p>
-      <strong>{LABELS.mistake}:</strong> {textOf(part(operation['mistake'])['looksLike'])}
-    </p>
-    <p>
-      <strong>{LABELS.cost}:</strong> {textOf(part(operation['mistake'])['costs'])}
-    </p>
-    <p>
-      <strong>{LABELS.remedy}:</strong> {textOf(part(operation['mistake'])['remedy'])}
-    </p>
+    {later()
+      ?.checksOf(operation)
+      .map(([label, words]) => (
+        <p key={label}>
+          <strong>{label}:</strong> {words}
+        </p>
+      ))}
   </>
 )

@@ -1,6 +1,6 @@
 import type { ArrangementName, Design } from '#shared/bearing/arrangements.ts'
 import type { Openings } from '#shared/bearing/assumed-sizes.ts'
-import { type Dimension, ruleText } from '#shared/bearing/dimensions.ts'
+import { DIMENSION_SYMBOLS, type Dimension, ruleText } from '#shared/bearing/dimensions.ts'
 import { roundedIn } from '#shared/units/rounded.ts'
 import { dimensionName } from '#src/words/dimension-names.ts'
 import { EXACT_DECIMALS } from '#src/words/figure.ts'
@@ -27,7 +27,9 @@ export function SizesTable({
       <caption>{BEARING.sizes}</caption>
       <thead>
         <tr>
-          <th scope="col">{BEARING.size}</th>
+          <th scope="colgroup" colSpan={2}>
+            {BEARING.size}
+          </th>
           <th scope="col">{BEARING.onTheRule}</th>
           <th scope="col">{BEARING.exact}</th>
         </tr>
@@ -35,6 +37,7 @@ export function SizesTable({
       <tbody>
         {rows.map((row) => (
           <tr key={row.key}>
+            <td>{DIMENSION_SYMBOLS[row.key]}</td>
             <th scope="row">{dimensionName(row.key, TERMS[arrangement])}</th>
             <td>{ruleText(row, resolved) ?? BEARING.byCaliper}</td>
             <td>
@@ -47,7 +50,7 @@ export function SizesTable({
       {meanings.length > 0 && (
         <tfoot>
           <tr>
-            <td colSpan={3}>{meanings.join(', ')}</td>
+            <td colSpan={4}>{meanings.join(', ')}</td>
           </tr>
         </tfoot>
       )}

@@ -5,13 +5,14 @@ import { capitalised, figure } from '#src/words/figure.ts'
 import { MADE_OF } from '#src/words/materials.ts'
 import { TRADE_SIGN } from '#src/words/standing.ts'
 import { TERMS } from '#src/words/terms.ts'
-import { LABELS } from './labels.ts'
+import { CHECK_LABELS, LABELS } from './labels.ts'
 
 /** Words round the operations: headings, and leads of paragraphs. */
 export const SHEET = {
   name: 'Job sheet',
   use: 'Use',
   ...LABELS,
+  ...CHECK_LABELS,
   tools: 'Tools',
   how: 'How',
   tick: 'tick by hand when done',

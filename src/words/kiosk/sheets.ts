@@ -1,6 +1,8 @@
 /** Words of the step with everything to print or to save. */
 export const SHEETS = {
   paper: 'Paper',
+  /** Over the assembly drawing on the page. */
+  drawing: 'Drawing and notes',
   scale:
     'Templates and gauges are full size as PDF. Print them at 100 %, without “fit to page”, and measure the bar on each first. An assembly drawing states its scale.',
   onScreen: 'What the browser prints of the screen is not to scale.',
