@@ -10,6 +10,7 @@ import { ReadingPicture } from '#src/kiosk/pictures/reading.tsx'
 import { SpreadPicture } from '#src/kiosk/pictures/spread.tsx'
 import { YearPicture } from '#src/kiosk/pictures/year.tsx'
 import { sandingCaution } from '#src/words/caution.ts'
+import { cutFigures } from '#src/words/figure.ts'
 import { airQuestion } from '#src/words/kiosk/air.ts'
 import { BALLS } from '#src/words/kiosk/balls.ts'
 import { CARE } from '#src/words/kiosk/care.ts'
@@ -65,6 +66,7 @@ const LATER = {
   cutLarge,
   cutLine,
   besidesOf,
+  cutFigures,
   doubtWords,
   cutToPlug,
   outerFirst,

@@ -348,6 +348,8 @@ describe('at the lathe', () => {
       await page.locator('#advice .summary').textContent(),
     ]
     for (const text of texts) expect(text).toMatch(/\d\u00a0in (of depth|more)/)
+    // What the form begins with is what the large line says.
+    expect(texts[0]).toContain(` ${await page.locator('[name=radial]').inputValue()}\u00a0in of depth`)
   })
 
   test('an outer ring that fits leads to the inner ring, and that to the last steps', async () => {

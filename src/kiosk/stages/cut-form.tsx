@@ -6,7 +6,7 @@ import type { Cut } from '#src/kiosk/job/reading.ts'
 import { readLength, Unread, withPoint } from '#src/kiosk/job/text.ts'
 import { numberOf, part } from '#src/kiosk/json.ts'
 import type { Awaited } from '#src/kiosk/reply.ts'
-import { decimalFigure } from '#src/words/figure.ts'
+import { later } from '#src/kiosk/second-script.ts'
 import { LATHE, TOOL_NAMES } from '#src/words/kiosk/lathe.ts'
 import { inUnit } from '#src/words/kiosk/page.ts'
 
@@ -28,9 +28,9 @@ export function CutForm(of: {
   const [strokes, setStrokes] = useState(0)
   const [fault, setFault] = useState<string>()
   const chosen = tool ?? TOOLS.find((each) => each === step['with']) ?? of.last ?? 'sharp-tool'
-  const depth =
-    typed ??
-    (Number.isFinite(advised) ? String(Number.parseFloat(decimalFigure(lengthOf(advised, of.units), of.units))) : '')
+  // The figure of the large line: whoever cuts by it enters what was said.
+  const told = Number.isFinite(advised) ? later()?.cutFigures(lengthOf(advised, of.units), of.units).depth : undefined
+  const depth = typed ?? (told === undefined ? '' : String(Number.parseFloat(told)))
   const done = () => {
     const read = readLength(depth, of.units)
     if (read instanceof Unread) setFault(read.message)
