@@ -87,7 +87,7 @@ export function describeAdvice({ advice, bearing, chances: asDesigned }: Advised
   const before = outOf100(asDesigned.runsAllYear)
   switch (kind) {
     case 'leave':
-      return `Leave it as designed: ${before} ${RUN} all year${besideRunning(asDesigned, bearing, playOf(bearing), terms)}.`
+      return `Leave it as designed: ${before} ${RUN} all year${besideRunning(asDesigned, bearing, playOf(bearing), terms)}.${tighter(bearing)}`
     case 'no-remedy':
       return `Keep the bearing in steadier air: ${before} ${RUN} all year, and no other size, moisture or construction that was tried does clearly better.`
     default: {
@@ -116,6 +116,12 @@ function besideRunning({ knocks }: Chances, { resolved }: Advised['bearing'], pl
   ]
   return heard.length === 0 ? '' : `, but ${inList(heard)}`
 }
+
+/** What is left to do about a rattle that no size takes away. */
+const tighter = (bearing: Advised['bearing']): string =>
+  isFelt(playOf(bearing), bearing.resolved.ballDiameter)
+    ? ' For less play take a wood that moves less, or keep it in steadier air, and choose the sizes again.'
+    : ''
 
 /** Steps that are lists themselves, so that each is set off by a comma. */
 const inOrder = (steps: readonly string[]): string =>
