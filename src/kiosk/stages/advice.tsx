@@ -7,7 +7,7 @@ import type { Awaited } from '#src/kiosk/reply.ts'
 import { later } from '#src/kiosk/second-script.ts'
 import { Answered } from '#src/kiosk/waiting.tsx'
 import { percent } from '#src/words/figure.ts'
-import { headlines, LATHE, latheWords, tooFar } from '#src/words/kiosk/lathe.ts'
+import { type Headlines, LATHE, latheWords, tooFar } from '#src/words/kiosk/lathe.ts'
 import type { Terms } from '#src/words/terms.ts'
 
 /** What to do next, large enough to read from two metres. Its title names the bearing and the ring that it is for. */
@@ -99,8 +99,8 @@ function headlineOf(answer: Json, units: Units, terms: Terms): string {
     return later()?.cutLarge({ tool, radial: lengthOf(numberOf(step['radial']), units), size }, units, terms) ?? ''
   }
   return (
-    headlines(answer['ring'] === undefined ? 'plate' : ringOf(answer), terms)[
-      (answer['reason'] ?? answer['action']) as keyof ReturnType<typeof headlines>
+    later()?.headlines(answer['ring'] === undefined ? 'plate' : ringOf(answer), terms)[
+      (answer['reason'] ?? answer['action']) as keyof Headlines
     ] ?? ''
   )
 }

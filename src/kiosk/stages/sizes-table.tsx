@@ -39,7 +39,7 @@ export function SizesTable({
           <tr key={row.key}>
             <td>{DIMENSION_SYMBOLS[row.key]}</td>
             <th scope="row">{dimensionName(row.key, TERMS[arrangement])}</th>
-            <td>{ruleText(row, resolved) ?? BEARING.byCaliper}</td>
+            <td>{isFollowing(row) ? BEARING.follows : (ruleText(row, resolved) ?? BEARING.byCaliper)}</td>
             <td>
               {roundedIn(row.cutTo ?? row.value, units).toFixed(EXACT_DECIMALS[units])} {units}
               {signOfSize(row.key, openings)}
@@ -57,3 +57,6 @@ export function SizesTable({
     </table>
   )
 }
+
+/** The circle of the balls, which other sizes leave them: no tool touches it. The groove of a plate is cut on it. */
+const isFollowing = ({ key, cutTo }: Dimension): boolean => key === 'pitchDiameter' && cutTo === undefined

@@ -25,6 +25,8 @@ export const BEARING = {
   size: 'Size',
   onTheRule: 'On the rule',
   byCaliper: 'by caliper',
+  /** Of a size that nobody cuts or measures. */
+  follows: 'follows',
   exact: 'Exact',
   usual: 'Usual value',
   usualChoice: 'as usual',

@@ -73,6 +73,7 @@ export const headlines = (ring: FittedPart, terms: Terms) => ({
   'too-deep': `${capitalised(tooFar(ring, terms))}: stop`,
   'cannot-be-told': 'No reading can decide this: stop',
 })
+export type Headlines = ReturnType<typeof headlines>
 
 export const cutUntil = (size: string, acrossIt: string): string => `Cut until ${size} ${acrossIt}`
 
