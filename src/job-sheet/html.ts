@@ -78,7 +78,8 @@ function step(sheet: JobSheet, operation: SheetOperation, index: number): string
 
 function sizeTable(sizes: SheetOperation['sizes'], units: Units): string {
   const stops = sizes.some(({ stopAt }) => stopAt !== undefined)
-  const figure = (words: string): string => `<td class="n">${prose(words)}</td>`
+  // A cell has no other words that its limits could be taken for: on a phone they may stand below the figure.
+  const figure = (words: string): string => `<td class="n">${prose(words).replace(/\s±/u, ' ±')}</td>`
   const rows = sizes.map((size) => {
     const [symbol = '', name = '', ...figures] = sizeCells(size, units)
     const shown = stops ? figures : figures.slice(0, -1)

@@ -24,7 +24,7 @@ dd{white-space:pre-line}
 dl{display:grid;grid-template-columns:max-content 1fr;gap:.15rem .75rem;margin:.35rem 0}dt{font-weight:700}dd{margin:0}
 .code{float:right;width:8rem;margin:0 0 .5rem 1rem;background:#fff;fill:#000}
 td:not(.n):last-child{overflow-wrap:anywhere}
-@media (max-width:34rem){dl{grid-template-columns:1fr}th,td{padding:.25rem .15rem;font-size:.85rem}td.n,th.n{white-space:normal}.blank{min-width:4rem}}
+@media (max-width:34rem){body{padding:.6rem}dl{grid-template-columns:1fr}th,td{padding:.25rem .1rem;font-size:.8rem}thead th{font-size:.75rem}td.n,th.n{white-space:normal}.blank{min-width:4rem}}
 @page{margin:10mm}
 @media print{:root{--ink:#000;--paper:#fff;--rule:#777;--warn:#000;--soft:#fff}body{max-width:none;padding:0;font-size:10pt}}
 `.replaceAll('\n', '')

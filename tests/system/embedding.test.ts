@@ -108,6 +108,23 @@ test.each(['assembly', 'templates', 'gauges', 'bearing'])(
   60_000,
 )
 
+test.each(['radial', 'roller', 'caged', 'thrust'])(
+  'no table of a job sheet is wider than a phone: %s',
+  async (kind) => {
+    const { page } = await openedPage({ viewport: { width: 360, height: 800 } })
+    const at = await sharedApp()
+    const bearing = `arrangement=${kind}&balls.count=24&balls.material=wood`
+    for (const path of ['v1/job-sheet', 'embed/job-sheet'])
+      for (const more of [
+        'units=mm&balls.diameter=16&bore=40&finishAllowance=0.05',
+        'units=in&balls.diameter=5/8&bore=1 1/2',
+      ]) {
+        await page.goto(`${at}/${path}?${new URLSearchParams(`${bearing}&${more}`)}`)
+        expect(await page.evaluate('document.documentElement.scrollWidth'), `${path} ${more}`).toBeLessThanOrEqual(360)
+      }
+  },
+)
+
 test.each([
   ['embed/bearing', 60],
   ['v1/drawings/assembly.html', 60],
