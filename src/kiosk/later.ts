@@ -42,6 +42,7 @@ import {
 import { RUN } from '#src/words/kiosk/run.ts'
 import { SHEETS } from '#src/words/kiosk/sheets.ts'
 import { suggestionWords } from '#src/words/kiosk/suggestion.ts'
+import { countedOn } from '#src/words/kiosk/year.ts'
 import { unbroken } from '#src/words/unbroken.ts'
 import { checksOf } from './checks-of.ts'
 import { fetchDrawing } from './fetch-drawing.ts'
@@ -74,6 +75,7 @@ const LATER = {
   outerFirst,
   sandingCaution,
   snippetsOf,
+  countedOn,
   changedKind,
   decidedByYear,
   holdChoices,

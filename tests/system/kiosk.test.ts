@@ -638,6 +638,16 @@ describe('before the lathe', () => {
     expect(faults).toEqual([])
   })
 
+  test('wood and place: boards that the year needs are not called usual, and stand beside what counts on them', async () => {
+    const { page } = await openedJob(
+      `${FIRST}${WOODS}&making.climate.relativeHumidity.min=35&making.climate.relativeHumidity.max=60&stage=place`,
+    )
+    const counted = page.locator('[name="making.woods.outerRing.construction"]')
+    await page.getByText('This counts on quarter-sawn boards for the outer ring and the inner ring').waitFor()
+    expect(await wordsOf(counted.locator('option').first())).toBe('counted on: quarter-sawn board, as the year needs')
+    expect(await page.locator('.result p', { hasText: 'cut exactly to size' }).locator('small').count()).toBe(0)
+  })
+
   test('wood and place: plywood takes no wood, and what cannot be read is said where the year would be', async () => {
     const { page } = await openedJob(`${FIRST}${YEAR}&stage=place`)
     await page.locator('.strip svg').waitFor()

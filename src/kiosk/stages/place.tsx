@@ -52,16 +52,16 @@ export function PlaceStage({ job, derived, change }: StageProps) {
             <Wood part={each} label={PLACE.wood} bearing={bearing} faults={derived.read.faults} set={set} />
             <Choice
               label={PLACE.construction}
-              name={`making.woods.${each}.construction`}
-              value={bearing[`making.woods.${each}.construction`] ?? ''}
-              fault={derived.read.faults.get(`making.woods.${each}.construction`)}
+              name={constructionOf(each)}
+              value={bearing[constructionOf(each)] ?? ''}
+              fault={derived.read.faults.get(constructionOf(each))}
               options={[
-                { value: '', label: notChosen(derived, `making.woods.${each}.construction`) },
+                { value: '', label: notChosen(derived, constructionOf(each)) },
                 ...CONSTRUCTIONS.map((value) => ({ value, label: CONSTRUCTION_NAMES[value] })),
               ]}
               onPick={(text) =>
                 set({
-                  [`making.woods.${each}.construction`]: text,
+                  [constructionOf(each)]: text,
                   ...(text === WITHOUT_SPECIES && { [`making.woods.${each}.species`]: '' }),
                 })
               }
@@ -105,8 +105,14 @@ export function PlaceStage({ job, derived, change }: StageProps) {
 }
 
 /** Until the words for it are there, only that it is not chosen. */
-const notChosen = ({ countedAs }: DerivedBearing, name: string): string =>
-  later()?.notChosen(countedAs[name]) ?? PLACE.unknown
+const notChosen = (derived: DerivedBearing, name: string): string =>
+  later()?.notChosen(derived.countedAs[name], isByYear(derived, name)) ?? PLACE.unknown
+
+/** Whether the stated year decided what nobody chose. */
+const isByYear = ({ openings }: DerivedBearing, name: string): boolean =>
+  openings?.input.seasoned?.paths.includes(`/${name.replaceAll('.', '/')}`) === true
+
+const constructionOf = (part: WoodPart): string => `making.woods.${part}.construction`
 
 /** Of a text, a relative humidity; undefined where it is none. */
 function percentOf(text = ''): number | undefined {
@@ -206,6 +212,15 @@ function Year(of: {
     <>
       <h3>{PLACE.year}</h3>
       <Summary text={textOf(answer['summary'])} />
+      {later()
+        ?.countedOn(
+          derived.terms,
+          woodPartsOf(derived).filter((each) => isByYear(derived, constructionOf(each))),
+          traitsOf(derived).ballSet === 'full',
+        )
+        .map((line) => (
+          <p key={line}>{line}</p>
+        ))}
       {changes.length > 0 && (
         <button type="button" class="go" id="take-advice" onClick={() => set(textsOfChanges(changes))}>
           {PLACE.apply}
@@ -224,9 +239,6 @@ function Year(of: {
         })}
       </ul>
       <p>{textOf(part(answer['band'])['message'])}</p>
-      <p>
-        <small>{PLACE.asCut(derived.terms, traitsOf(derived).ballSet === 'full')}</small>
-      </p>
       <Warnings answer={answer} />
     </>
   )

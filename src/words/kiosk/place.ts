@@ -1,5 +1,3 @@
-import type { Terms } from '#src/words/terms.ts'
-
 /** Words of the step that asks for the wood and the place. */
 export const PLACE = {
   name: 'Your own name for the bearing',
@@ -20,9 +18,6 @@ export const PLACE = {
   dampest: 'in the dampest time',
   temperature: 'temperature',
   units: { humidity: '%', temperature: '°C' },
-  /** @param canVary whether the next steps know what both do when they scatter: of a cage they do not */
-  asCut: ({ element, raceway }: Terms, canVary: boolean) =>
-    `These chances are for ${raceway.many} cut exactly to size and ${element.many} of the stated mean.${canVary ? ' The step “Will it run?” lets both vary.' : ''}`,
   ask: 'Choose the wood and fill in the three humidities, or today and all twelve months: then the year is worked out.',
   correct: 'Correct the field marked in red: then the year is worked out.',
   byMonth: 'The year month by month',

@@ -100,9 +100,16 @@ export function valueName(text: string): string | undefined {
   return Object.hasOwn(VALUE_NAMES, text) ? VALUE_NAMES[text] : undefined
 }
 
-/** A choice that is left open, and what stands for it where something does. */
-export const notChosen = (counted: string | undefined): string =>
-  counted === undefined ? PLACE.unknown : `usual: ${valueName(counted) ?? counted}`
+/**
+ * A choice that is left open, and what stands for it where something does.
+ *
+ * @param isByYear whether that is not the usual, but what the stated year needs
+ */
+export function notChosen(counted: string | undefined, isByYear = false): string {
+  if (counted === undefined) return PLACE.unknown
+  const name = valueName(counted) ?? counted
+  return isByYear ? `counted on: ${name}, as the year needs` : `usual: ${name}`
+}
 
 /** How a bearing may be held, for the choices of a form. */
 export function holdChoices(arrangement: ArrangementName, terms: Terms) {

@@ -1,5 +1,7 @@
 import type { Units } from '#shared/units/length.ts'
 import type { Terms } from '#src/words/terms.ts'
+import { STAGE_NAMES } from './page.ts'
+import { BY_THE_PLAY } from './year.ts'
 
 /** Words of the step that asks whether a bearing will run. */
 export const RUN = {
@@ -7,8 +9,7 @@ export const RUN = {
   lots: ({ element }: Terms) => `How far a whole lot of ${element.many} is off its size`,
   usual: (cut: string, { element, raceway }: Terms) =>
     `On the radius is half of what a caliper shows across. Two in three stay within these figures, over or under (standard deviations). Left empty: ${cut} for a ${raceway.one}, and 0.6 of the scatter of the ${element.many} for a lot. Common practice, no source.`,
-  noGap:
-    'The cage keeps the balls apart, so no gap has to fit, and no chance of it is worked out. “Wood and place” shows how the bearing runs through the year.',
+  noGap: `The cage keeps the balls apart, so no gap has to fit. Cutting errors change the play, and no chance of that is worked out: the chances at “${STAGE_NAMES.place}” do not count it either. ${BY_THE_PLAY}`,
   load: { rings: 'Load across the axle', plates: 'Load that lies on the turntable' },
   chances: 'How often it fits',
   loads: 'Load and speed',

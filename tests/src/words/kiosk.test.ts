@@ -9,7 +9,9 @@ import { fieldName } from '#src/words/kiosk/bearing.ts'
 import { gapNow, playNow, readingLine } from '#src/words/kiosk/lathe.ts'
 import { faultOnThePage, onThePage } from '#src/words/kiosk/of-service.ts'
 import { PAGE } from '#src/words/kiosk/page.ts'
-import { statedLine, statedName, WOOD_CHOICES } from '#src/words/kiosk/plan.ts'
+import { notChosen, statedLine, statedName, WOOD_CHOICES } from '#src/words/kiosk/plan.ts'
+import { RUN } from '#src/words/kiosk/run.ts'
+import { countedOn } from '#src/words/kiosk/year.ts'
 import { unknownSpecies } from '#src/words/problem.ts'
 import { seasonRefusalSentence } from '#src/words/season-refusal.ts'
 import { TERMS } from '#src/words/terms.ts'
@@ -118,4 +120,34 @@ test('whose movement is not known is said in the list of woods to which a refusa
   const labelOf = (wood: string) => WOOD_CHOICES.find(({ value }) => value === wood)?.label
   expect(labelOf('khaya')).toBe('Khaya (movement not known)')
   expect(labelOf('maple-sugar')).toBe('Maple, sugar')
+})
+
+test('what the year needs is not called the usual', () => {
+  expect(notChosen('flat-sawn')).toBe('usual: flat-sawn board')
+  expect(notChosen('quarter-sawn', true)).toBe('counted on: quarter-sawn board, as the year needs')
+  expect(notChosen(undefined, true)).toBe('not chosen')
+})
+
+describe('beside the chances of a year stands what they count on', () => {
+  test.each(ARRANGEMENT_NAMES)(
+    'of a %s bearing: the boards that nobody chose, and grooves as designed',
+    (arrangement) => {
+      const terms = TERMS[arrangement]
+      const hasGap = arrangement !== 'caged'
+      const [boards, cuts, ...more] = countedOn(terms, woodPartsOf({ arrangement }), hasGap)
+      expect(more).toEqual([])
+      expect(boards).toMatch(/quarter-sawn boards for the .*flat-sawn and move more\. Choose here how yours are cut/)
+      expect(countedOn(terms, [], hasGap)).toEqual([cuts])
+      expect(cuts).toMatch(
+        hasGap ? /if the .* exactly to size .*: see “Will it run\?”/ : /Cutting errors are not counted/,
+      )
+    },
+  )
+
+  test('with a cage no chance counts cutting errors, and both steps say how to cut instead', () => {
+    const remedy = 'Cut the inner groove last, and measure the play as you cut'
+    expect(countedOn(TERMS.caged, [], false).join(' ')).toContain(remedy)
+    expect(RUN.noGap).toContain(remedy)
+    expect(RUN.noGap).toContain('“Wood and place” do not count it either')
+  })
 })
