@@ -1,5 +1,8 @@
+import { playBeforeFinish } from '#shared/bearing/before-finish.ts'
 import { grooveStopShort } from '#shared/making/cutting-allowances.ts'
 import { isBored } from '#shared/making/work-holding.ts'
+import { playBand } from '#shared/questions/fit/fit-setup.ts'
+import { type Mm, mm } from '#shared/units/length.ts'
 import { ownCautions } from '#src/words/bearing-caution.ts'
 import * as words from '#src/words/job-sheet/inner-ring.ts'
 import type { MandrelFacts, OperationWords } from '#src/words/job-sheet/operation.ts'
@@ -20,6 +23,7 @@ import {
   type RingJob,
   sandedLast,
   size,
+  termsOf,
   thicknesses,
   turnedFirst,
   unitsOf,
@@ -112,8 +116,20 @@ export const innerFit = (job: RingJob, words: OperationWords): Operation => ({
   readings: [PLAY_READING, { name: READINGS.binds, at: 'inner', kind: 'binds', field: '' }],
 })
 
+/** What fit correction calls good, with the films of the finish still to come. */
+function goodPlay({ design }: RingJob): { readonly min: Mm; readonly max: Mm } {
+  const { resolved } = design.bearing
+  const { min, max } = playBand(resolved.radialInternalClearance)
+  return { min: playBeforeFinish(mm(min), resolved), max: playBeforeFinish(mm(max), resolved) }
+}
+
 export const innerSand = (job: RingJob): Operation => ({
-  ...words.INNER_SAND[hasTracks(job) ? 'track' : 'groove'],
+  ...words.INNER_SAND[hasTracks(job) ? 'track' : 'groove'](termsOf(job), {
+    play: goodPlay(job),
+    isSplit: isSplit(job),
+    isBare: job.design.bearing.resolved.finishAllowance > 0,
+    units: unitsOf(job),
+  }),
   id: 'inner-sand',
   part: 'inner-ring',
   sizes: [...dowelOf(job), size(job, sandedLast(job).inner, acrossName(job)), playToReach(job)],

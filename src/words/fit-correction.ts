@@ -117,7 +117,7 @@ function advice(correction: FitCorrection, units: Units, terms: Terms): string {
   const name = figureName(ring, terms)
   switch (fit.action) {
     case 'cut':
-      return `${cutSentence(correction, fit.nextStep, units, terms)} (${percent(fit.nextStep.overshootProbability)} chance of ending ${tooFar(ring, terms)}).${ring === 'plate' ? OTHER_PLATE.cut : ''}`
+      return `${cutSentence(correction, fit.nextStep, units, terms)} (${percent(fit.nextStep.overshootProbability)} chance of ending ${tooFar(ring, terms)}).${pastDrawing(correction, units, terms)}${ring === 'plate' ? OTHER_PLATE.cut : ''}`
     case 'measure':
       if (fit.nextReading.why === 'readings-disagree')
         return `${readingsDisagree(correction, terms)} ${ofDoubtful(fit.readingsMade)}, read once more, another way. ${howToMeasure(correction, fit.nextReading, units, terms)}`
@@ -171,6 +171,12 @@ function cutSentence(correction: FitCorrection, nextStep: NextStep, units: Units
   const where = { outer: '', inner: ' on the inner ring', plate: '' }[ring]
   return `${verb} ${depth} ${terms.ofCut}${where}${how}. Note what ${raceway} measures ${terms.acrossIt} now, and stop when it measures ${across} ${ring === 'inner' ? 'less' : 'more'}. Then ${then}`
 }
+
+/** Two sizes that stand on two sheets, and which of them to follow. */
+const pastDrawing = ({ drawnSizePassed }: FitCorrection, units: Units, { element }: Terms): string =>
+  drawnSizePassed === undefined
+    ? ''
+    : ` This goes past the ${caliperFigure(drawnSizePassed, units)} of the drawing: uneven ${element.many} take some of the play.`
 
 type NextStep = Extract<FitCorrection['fit'], { action: 'cut' }>['nextStep']
 

@@ -22,10 +22,18 @@ export function plugSentence(plug: PlugToTurn, units: Units): string {
 }
 
 export const profileSentence = ({ ring, radius, depth }: ProfileToCut, units: Units): string =>
-  `Cut a card and a scraper with a tip of ${size(radius, units)} radius that stands ${size(depth, units)} out from its shoulders. The groove of the ${RINGS[ring]} is done when the shoulders meet the land.`
+  `Cut a card and a scraper with a tip of ${size(radius, units)} radius that stands ${size(depth, units)} out from its shoulders. The groove of the ${RINGS[ring]} is as deep as drawn when the shoulders meet the land.`
 
-export const setBlockSentence = ({ ring, at, length }: SetBlock, units: Units, { raceway }: Terms): string =>
-  `Cut a strip of wood ${size(length, units)} long and set the caliper to it: ${at === 'stop' ? 'there the sharp tool stops in' : 'so it measures across'} the ${raceway.one} of the ${RINGS[ring]}${at === 'stop' ? '' : ' when it is done'}.`
+/** A set-block is made for equal ones of the planned size: real ones may need less wood off, or more. */
+export const fitDecides = ({ element }: Terms): string => `what you measure with the ${element.many} in decides.`
+
+export function setBlockSentence({ ring, at, length }: SetBlock, units: Units, terms: Terms): string {
+  const make = `Cut a strip of wood ${size(length, units)} long and set the caliper to it:`
+  const raceway = `the ${terms.raceway.one} of the ${RINGS[ring]}`
+  return at === 'stop'
+    ? `${make} there the sharp tool stops in ${raceway}.`
+    : `${make} so it measures across ${raceway} when it is done as drawn, but ${fitDecides(terms)}`
+}
 
 export const dowelSentence = ({ ring, diameter, paper }: AbrasiveDowel, units: Units): string =>
   `Turn a dowel of ${size(diameter, units)} and wrap it once in paper ${differenceFigure(paper, units)} thick: it then has the radius of the groove of the ${RINGS[ring]}. Where your paper is thicker or thinner, turn the dowel by twice the difference thinner or thicker.`

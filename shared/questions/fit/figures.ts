@@ -16,11 +16,16 @@ const finishTakes = (subject: Subject, { finishAllowance }: Target): number =>
 const playTaken = (subject: Subject, { finishAllowance }: Target): number =>
   subject.cuts === 'inner' ? subject.inner.playPerFinish * finishAllowance : 0
 
+/** How much play the balls of a point take by being uneven: the circle inside them is so much smaller than inside equal ones. */
+export const takenByUneven = ({ scatter, reduction }: Posterior, point: number): number =>
+  (scatter[point] ?? Number.NaN) * (reduction[point] ?? Number.NaN)
+
 /** The circle inside the balls at a point. */
-function insideAt({ unknowns: { subject }, outer, mean, scatter, reduction }: Posterior, point: number): number {
+function insideAt(posterior: Posterior, point: number): number {
+  const { unknowns, outer, mean } = posterior
   const ball = mean[point] ?? Number.NaN
-  const radius = pitchRadius(subject.outer.seat, outer[point] ?? Number.NaN, ball)
-  return 2 * radius - ball - (scatter[point] ?? Number.NaN) * (reduction[point] ?? Number.NaN)
+  const radius = pitchRadius(unknowns.subject.outer.seat, outer[point] ?? Number.NaN, ball)
+  return 2 * radius - ball - takenByUneven(posterior, point)
 }
 
 /** The figure at a point, the groove being deeper by `further` than it is. */

@@ -1,11 +1,12 @@
 import { type DesignInput, echoedBearingFor, type Question, traitsOf } from '#shared/bearing/arrangements.ts'
+import { cutTo } from '#shared/bearing/dimensions.ts'
 import { type Refused, refusedDesign, refusedQuestion } from '#shared/bearing/refusal.ts'
 import type { ResolvedBalls } from '#shared/bearing/resolve.ts'
 import { ABRASIVE, SHARP_TOOL, type ToolError } from '#shared/making/tool-error.ts'
 import { FITTED_NAMES, fittedOf } from '#shared/questions/fit/arrangements/all.ts'
 import { fail, ok, type Result } from '#shared/result.ts'
 import { readingDeviation } from '#shared/statistics/likelihood.ts'
-import { mm } from '#shared/units/length.ts'
+import { type Mm, mm } from '#shared/units/length.ts'
 import * as defaults from './defaults.ts'
 import { type Fit, fitOf } from './fit.ts'
 import type { FitRefusal, FitSetup, FittedPart } from './fit-setup.ts'
@@ -48,6 +49,8 @@ export interface FitCorrection {
   readonly rescue?: readonly Rescue[]
   /** Only of a split inner ring whose mating faces can bring the play to the aim. */
   readonly adjustment?: MatingFaceAdjustment
+  /** Only of an inner ring that is to be cut past its drawing for its balls' sake: across its bottoms, as drawn and as it is cut. */
+  readonly drawnSizePassed?: Mm
 }
 
 /** Cut, measure or stop, of any arrangement and either ring. */
@@ -82,6 +85,7 @@ export function fitCorrection(input: FitCorrectionInput): Result<FitCorrection, 
   }
   const fit = answer.value
   const adjustment = subject.cuts === 'inner' ? workpiece.matingFaces?.(fit.figure.value, target.aim) : undefined
+  const drawnSizePassed = drawnSizePassedOf(input, found.value, fit)
   const rescue = fit.state === 'too-deep' ? rescuesOf(found.value, target, fit, input.ballsOnHand) : undefined
   return ok({
     resolved,
@@ -92,7 +96,20 @@ export function fitCorrection(input: FitCorrectionInput): Result<FitCorrection, 
     ...(stroke === undefined ? {} : { stroke }),
     ...(adjustment?.isWorthIt === true ? { adjustment } : {}),
     ...(rescue === undefined ? {} : { rescue }),
+    ...(drawnSizePassed === undefined ? {} : { drawnSizePassed }),
   })
+}
+
+/**
+ * The drawing is made for equal balls, and the play among uneven ones is smaller. Where most of what the cut goes further is the
+ * balls' doing, the drawing stops nobody; where the outer ring came out small, its own readings show why.
+ */
+function drawnSizePassedOf(input: FitCorrectionInput, { subject, resolved }: FitSetup, fit: Fit): Mm | undefined {
+  if (subject.cuts !== 'inner' || fit.action !== 'cut' || !fit.nextStep.isSizeKnown) return undefined
+  const drawn = cutTo(mm(2 * subject.inner.bottomRadius), 'outside', resolved)
+  const further = drawn - fit.nextStep.until.grooveBottomDiameter
+  const isTold = further > readingDeviation(errorToCome(input, 'groove-bottom-diameter'))
+  return isTold && fit.takenByUneven >= further / 2 ? drawn : undefined
 }
 
 /** Readings that no groove gives, with what explains them where that is plain. */

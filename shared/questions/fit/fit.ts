@@ -16,7 +16,7 @@ import {
 } from './decision.ts'
 import { type Estimate, estimateOf } from './estimate.ts'
 import { evidenceOf } from './evidence.ts'
-import { type Chances, chancesOf, figureAt, finishedFigureAt } from './figures.ts'
+import { type Chances, chancesOf, figureAt, finishedFigureAt, takenByUneven } from './figures.ts'
 import { mistakenFor } from './mistaken-reading.ts'
 import type { ToolAtHand } from './next-cut.ts'
 import { type ErrorToCome, type Offer, offers } from './next-reading.ts'
@@ -52,6 +52,8 @@ export type Fit = {
   readonly ballDiameter: Estimate
   /** Radius of the bottom of the groove that is cut, or of a plate's circle. */
   readonly grooveRadius: Estimate
+  /** How much play the balls take by being uneven, as it is estimated. */
+  readonly takenByUneven: number
   /** From here to the aim, radially: above 0 wood to remove. */
   readonly remaining: number
   /** The probability of ending too deep if the maker follows the advice. */
@@ -152,6 +154,10 @@ export function fitOf(question: FitQuestion): Result<Fit, FitFault> {
     ),
     ballDiameter,
     grooveRadius,
+    takenByUneven: estimateOf(
+      pointwise(posterior, (point) => takenByUneven(posterior, point)),
+      weights,
+    ).value,
     remaining: room.remaining,
     overshootProbability: decision.action === 'cut' ? decision.cut.tooDeep : probability.tooDeep,
     isLastBallIn: word === 'in',

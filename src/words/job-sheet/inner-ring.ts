@@ -1,6 +1,10 @@
 import type { Split } from '#shared/bearing/fields.ts'
 import type { Method } from '#shared/bearing/method.ts'
+import type { Mm, Units } from '#shared/units/length.ts'
+import { figure } from '#src/words/figure.ts'
+import type { Terms } from '#src/words/terms.ts'
 import {
+  AT_THE_LATHE,
   BLOCK_ON_TRACK,
   ENTER_READINGS,
   HOLLOW_EDGE,
@@ -149,27 +153,38 @@ export const INNER_FIT = {
 const BACK = 'Put the ring back on its mandrel, mark against mark.'
 const BY_READINGS = `${ENTER_READINGS} Remove what it says, clean out the dust, put the bearing together again, and measure.`
 
-/** The same of a groove and of a track, but for the tool. */
-const SAND: Pick<OperationWords, 'check' | 'mistake'> = {
-  check: 'It turns freely all the way round, and the play is what it should be and no more.',
-  mistake: {
-    looksLike: 'You can see the play, not only feel it.',
-    costs: 'The bearing rattles.',
-    remedy: 'Make a new inner ring: it is the smaller one.',
-  },
+interface SandFacts {
+  /** The play that is good, as it is measured in this step. */
+  readonly play: { readonly min: Mm; readonly max: Mm }
+  readonly isSplit: boolean
+  /** Whether a finish is still to come, which the figures leave room for. */
+  readonly isBare: boolean
+  readonly units: Units
 }
 
-export const INNER_SAND: Readonly<Record<'groove' | 'track', OperationWords>> = {
-  groove: {
-    ...SAND,
-    title: 'Sand the groove of the inner ring to fit',
+/** The same of a groove and of a track, but for the tool. */
+function sand({ raceway, element }: Terms, { play, isSplit, isBare, units }: SandFacts) {
+  const most = `${figure(play.max, units)}${isBare ? ' before the finish' : ''}`
+  return {
+    title: `Sand the ${raceway.one} of the inner ring to fit`,
+    check: `It turns freely all the way round, and its play is from ${figure(play.min, units)} to ${most}. The play decides, not the caliper: uneven ${element.many} take some of it, and then the ${raceway.one} must go past its drawn size.`,
+    mistake: {
+      looksLike: `The play is more than ${most}.`,
+      costs: 'The bearing rattles.',
+      remedy: `Look under ${AT_THE_LATHE} before you make a new inner ring: it says what can still be done${isSplit ? ', such as sanding the mating faces of the halves' : ''}.`,
+    },
+  }
+}
+
+export const INNER_SAND = {
+  groove: (terms: Terms, facts: SandFacts): OperationWords => ({
+    ...sand(terms, facts),
     how: `${BACK} ${OVER_A_DOWEL} ${BY_READINGS}`,
     tool: 'lathe, strips of abrasive, a dowel for the groove',
-  },
-  track: {
-    ...SAND,
-    title: 'Sand the track of the inner ring to fit',
+  }),
+  track: (terms: Terms, facts: SandFacts): OperationWords => ({
+    ...sand(terms, facts),
     how: `${BACK} ${BLOCK_ON_TRACK} ${BY_READINGS}`,
     tool: 'lathe, abrasive on a narrow block with a handle',
-  },
-}
+  }),
+} as const

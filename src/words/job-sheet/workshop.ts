@@ -6,10 +6,10 @@ import type { Shut } from '#shared/making/opening.ts'
 import type { Mm, Units } from '#shared/units/length.ts'
 import type { Construction } from '#shared/wood/construction.ts'
 import { boardFigure, differenceFigure, figure } from '#src/words/figure.ts'
-import { BAR_ENTERS } from '#src/words/gauge-kit.ts'
+import { BAR_ENTERS, fitDecides } from '#src/words/gauge-kit.ts'
 import { LEAVE_OUT, MEASURE_INSTEAD } from '#src/words/plugs.ts'
 import { TRADE_SIGN } from '#src/words/standing.ts'
-import { TERMS, WOODEN_PARTS } from '#src/words/terms.ts'
+import { TERMS, type Terms, WOODEN_PARTS } from '#src/words/terms.ts'
 import { nameInSentence } from '#src/words/wood-name.ts'
 import type { OperationWords } from './operation.ts'
 
@@ -111,19 +111,22 @@ interface GaugeFacts {
   readonly units: Units
 }
 
-const SET_BLOCKS =
-  'Saw each set-block from a straight strip along the grain, leave it a little long, sand its ends square to the size, and write on it which one it is: “stop” or “done”.'
+const setBlocks = (terms: Terms): string =>
+  `Saw each set-block from a straight strip along the grain, leave it a little long, sand its ends square to the size, and write on it which one it is: “stop” or “done”. “Done” is as drawn: ${fitDecides(terms)}`
 
 const SET_BLOCKS_CHECK = 'Measure each set-block from end to end, and leave the caliper set to the one that you use.'
-const OF_GROOVES = { how: `Grind a scraper to each profile. ${SET_BLOCKS}`, check: SET_BLOCKS_CHECK }
+const OF_GROOVES = {
+  how: (terms: Terms) => `Grind a scraper to each profile. ${setBlocks(terms)}`,
+  check: SET_BLOCKS_CHECK,
+}
 
 /** What is made beside the plugs. */
-const SETS: Readonly<Record<ArrangementName, { readonly how: string; readonly check: string }>> = {
+const SETS: Readonly<Record<ArrangementName, { readonly how: (terms: Terms) => string; readonly check: string }>> = {
   radial: OF_GROOVES,
   caged: OF_GROOVES,
-  roller: { how: SET_BLOCKS, check: SET_BLOCKS_CHECK },
+  roller: { how: setBlocks, check: SET_BLOCKS_CHECK },
   thrust: {
-    how: 'Grind a scraper, or choose a round-nose bit, to the profile.',
+    how: () => 'Grind a scraper, or choose a round-nose bit, to the profile.',
     check:
       'Measure the step of the depth block with the depth rod of the caliper, and the circle gauge from its edge in the bore to the tip.',
   },
@@ -143,7 +146,7 @@ export function gauges(arrangement: ArrangementName, facts: GaugeFacts): Operati
   return {
     title: 'Make the gauges',
     tool: `lathe, gouge and scraper, outside caliper, fine saw, file, the printed gauge sheet, glue, thin plywood or card${raceway.one === 'track' ? '' : ', a grinder'}`,
-    how: `${arePlugsNeeded ? '' : `The plugs decide nothing with these ${element.many}, so ${LEAVE_OUT}: ${MEASURE_INSTEAD} instead. To have them all the same: `}${make} Write the size on it. Print the gauge sheet at full size, glue it to thin plywood or card, cut outside its lines, and file to them. ${SETS[arrangement].how}${paper === undefined ? '' : ` ${dowels(paper, units)}`}`,
+    how: `${arePlugsNeeded ? '' : `The plugs decide nothing with these ${element.many}, so ${LEAVE_OUT}: ${MEASURE_INSTEAD} instead. To have them all the same: `}${make} Write the size on it. Print the gauge sheet at full size, glue it to thin plywood or card, cut outside its lines, and file to them. ${SETS[arrangement].how(TERMS[arrangement])}${paper === undefined ? '' : ` ${dowels(paper, units)}`}`,
     check: `Measure each plug with the caliper ${areBars ? 'from end to end, straight and a little askew, on both faces' : 'at both ends, in two directions'}: it must be within ${differenceFigure(within, units)} ${TRADE_SIGN}.${arrangement === 'roller' ? '' : ' Lay each profile on a second print of its sheet: it must cover the outline, and no more.'} ${SETS[arrangement].check}${paper === undefined ? '' : ' Measure each dowel once more with the paper on: twice the radius of its profile.'}`,
     mistake: {
       looksLike: areBars

@@ -30,7 +30,7 @@ type Operation = {
   readonly tool: string
   readonly how: string
   readonly check: string
-  readonly mistake: { readonly costs: string; readonly remedy: string }
+  readonly mistake: { readonly looksLike: string; readonly costs: string; readonly remedy: string }
   readonly sizes: readonly Size[]
   readonly cautions: readonly { readonly code: string }[]
   readonly readings: readonly { readonly ring: string; readonly kind: string; readonly field: string }[]
@@ -118,6 +118,29 @@ describe('the operations', () => {
       for (const { symbol = '', value } of named) expect(value).toBeWithin(1e-9, known.get(symbol) ?? Number.NaN)
     },
   )
+
+  test.each([
+    ['radial, split', BODY, 0, true],
+    ['radial, in one piece, with a film to come', { ...BODY, split: 'none' }, 0.08, false],
+    ['roller', ROLLERS, 0, false],
+    ['caged', CAGED, 0.08, undefined],
+  ] as const)('%s: an inner ring is thrown away for no play that is called good', async (_, body, film, hasFaces) => {
+    const at = await sharedApp()
+    const design = { ...body, finishAllowance: film }
+    const asked = await post(`${at}/v1/fit-correction`, { design, ring: 'inner', readings: [] })
+    const { target } = (JSON.parse(asked.text) as { input: { target: Record<string, number> } }).input
+    const step = (await sheet(design, at)).find(({ id }) => id === 'inner-sand')
+    const bare = (play = Number.NaN) => Number((play + 4 * film).toFixed(2))
+    const [least, most] = [bare(target['minRadialInternalClearance']), bare(target['maxRadialInternalClearance'])]
+    const isFinished = film === 0
+    const largest = `${most} mm${isFinished ? '' : ' before the finish'}`
+    expect(step?.check).toContain(`its play is from ${least} mm to ${largest}.`)
+    expect(step?.mistake.looksLike).toBe(`The play is more than ${largest}.`)
+    expect(step?.mistake.remedy).toContain('Look under “At the lathe” before you make a new inner ring')
+    if (hasFaces !== undefined) expect(/mating faces/.test(step?.mistake.remedy ?? '')).toBe(hasFaces)
+    // A sheet that stops at its size would leave too little play among uneven balls.
+    expect(step?.check).toContain('The play decides, not the caliper')
+  })
 
   // The balls seat on the bottoms: play = De − di − 2 Dw, and the gap by its law, g(R) = 2R sin(π − (Z−1) asin(Dw/2R)) − Dw.
   test.each([

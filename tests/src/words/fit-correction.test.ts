@@ -1,5 +1,5 @@
 import { describe, expect, test } from 'vitest'
-import type { DesignInput } from '#shared/bearing/arrangements.ts'
+import { type DesignInput, design as designOf } from '#shared/bearing/arrangements.ts'
 import { askedReading } from '#shared/questions/fit/asked-reading.ts'
 import { type FitCorrection, type FitCorrectionInput, fitCorrection } from '#shared/questions/fit/fit-correction.ts'
 import type { Reading } from '#shared/questions/fit/reading.ts'
@@ -223,6 +223,50 @@ describe.each([
       expect(summary).toContain(`groove measures ${size}`)
     },
   )
+})
+
+describe('an inner ring that is to be cut past its drawing', () => {
+  const GOES_PAST = /This goes past the ([\d.]+) mm of the drawing: uneven balls take some of the play\.$/
+  const said = (standardDeviation: number, readings: readonly Reading[], finishAllowance = 0) => {
+    const none = { earlier: [], target: {}, tools: {}, removalHistory: [], ballsOnHand: [] }
+    const design = {
+      ...CASES.radial.design,
+      balls: { ...balls, standardDeviation: mm(standardDeviation) },
+      ballGap: mm(1),
+      radialInternalClearance: mm(0.7),
+      finishAllowance: mm(finishAllowance),
+    } as DesignInput
+    const made = designOf(design)
+    if (!made.ok || !('innerRing' in made.value.bearing)) throw new Error(JSON.stringify(made))
+    const row = made.value.dimensions.find(({ key }) => key === 'innerRing.grooveBottomDiameter')
+    const drawn = row?.cutTo ?? Number.NaN
+    const across: Reading = { kind: 'groove-bottom-diameter', value: drawn + 0.3, error: DIAL }
+    const answer = fitCorrection({ design, ring: 'inner', readings: [...readings, across], ...none })
+    if (!answer.ok || answer.value.fit.action !== 'cut')
+      throw new Error(`a cut was expected: ${JSON.stringify(answer)}`)
+    const { until, isSizeKnown } = answer.value.fit.nextStep
+    expect(isSizeKnown).toBe(true)
+    return { drawn, until: until.grooveBottomDiameter, summary: fitSummary(answer.value, 'mm', TERMS.radial) }
+  }
+
+  test.each([0, 0.08])('is told that its uneven balls are why, with a finish of %s mm to come', (finish) => {
+    const { drawn, until, summary } = said(0.1, [gap(1)], finish)
+    expect(until).toBeLessThan(drawn)
+    // The size that stands on the sheet and on the set-block, to the digits of a caliper.
+    expect(GOES_PAST.exec(summary)?.[1]).toBe(drawn.toFixed(2))
+  })
+
+  test('is told nothing of its balls where they are even, and what the outer ring measures is why', () => {
+    const { drawn, until, summary } = said(0.005, [gap(0.2)])
+    expect(until).toBeLessThan(drawn)
+    expect(summary).not.toContain('drawing')
+  })
+
+  test('is told nothing where no caliper tells the two sizes apart', () => {
+    const { drawn, until, summary } = said(0.005, [gap(1)])
+    expect(until).toBeWithin(DIAL.standardUncertainty, drawn)
+    expect(summary).not.toContain('drawing')
+  })
 })
 
 /** The kind that a sentence asks to read, by its words. */
