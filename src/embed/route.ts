@@ -6,6 +6,7 @@ import { lazy } from '#shared/lazy.ts'
 import { toDesignInput } from '#src/api/design-input.ts'
 import { faultName } from '#src/api/fault-name.ts'
 import { refusedDesign } from '#src/api/refusal.ts'
+import { seasonedDesign } from '#src/api/seasoned.ts'
 import { EVERY_ARRANGEMENT, servedBy } from '#src/api/served.ts'
 import { ASK_AGAIN, isKept } from '#src/http/caching.ts'
 import { referenceRoute } from '#src/http/computing-route.ts'
@@ -41,12 +42,13 @@ export const embedRoute: FastifyPluginAsyncTypebox = async (app) => {
       summary: 'A bearing as a page for the frame of another page',
       description: `How do I show it on my own page? Name the view in the path and the design in the query, and put the address into an \`<iframe>\`. You get a drawing, the job sheet, or a bearing to try, light or dark; refusals come as pages too. ${servedBy(EVERY_ARRANGEMENT)}`,
       body: embedRef,
-      response: { 200: Embedded, 422: problem('Cannot exist') },
+      response: { 200: Embedded, 422: problem('Cannot exist'), 503: problem('Too busy') },
     },
     handler: async (body, request) => {
       const { view } = request.params as { readonly view: EmbedView }
       // A job sheet has what is needed to make the bearing, asked for or not.
-      const made = design(toDesignInput(view === 'job-sheet' ? { ...body, making: body.making ?? {} } : body))
+      const asked = view === 'job-sheet' ? { ...body, making: body.making ?? {} } : body
+      const made = design(toDesignInput(await seasonedDesign(app, asked, request)))
       if (!made.ok) throw refusedDesign(made.error, body)
       const { embedded, titleOf } = await import('./pages.ts') // a start has no time for all that draws
       const parts = { style: EMBED_STYLE, script, theme: themeOf(body) }

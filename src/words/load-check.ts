@@ -2,6 +2,7 @@ import type { PartName } from '#shared/bearing/refusal.ts'
 import { contactWood, type Substitute } from '#shared/data/contact-woods.ts'
 import { SPECIES } from '#shared/data/species.ts'
 import type { Uneven } from '#shared/questions/load/arrangements/uneven-plates.ts'
+import { SOFTEST, type StandIn } from '#shared/questions/load/carrying-woods.ts'
 import type { Limit } from '#shared/questions/load/limits.ts'
 import type { LoadCheck, LoadSpeedReason } from '#shared/questions/load/load-check.ts'
 import type { LoadRefusal } from '#shared/questions/load/refusal.ts'
@@ -10,6 +11,7 @@ import type { LoadWarningFacts } from '#shared/questions/load/warning.ts'
 import { type ForceUnits, inKilograms } from '#shared/units/force.ts'
 import { inUnits, type Mm, mm, type Units } from '#shared/units/length.ts'
 import {
+  capitalised,
   countFigure,
   figure,
   forceFigure,
@@ -220,12 +222,25 @@ export function explainRefusal(refusal: LoadRefusal, units: Units, terms: Terms)
     : refusalSentence(refusal, units, terms)
 }
 
+export interface CountedWoods {
+  readonly isAssumed: boolean
+  readonly standIns: readonly StandIn[]
+}
+
+/** That another wood was counted with. */
+function standInSentence({ species, id }: StandIn): string {
+  const [stated, counted] = [SPECIES[species].name, contactWood(id).name].map(nameInSentence)
+  return id === SOFTEST
+    ? `${capitalised(stated ?? '')} is counted as ${counted}, the softest wood of which all figures are known here: if it is softer still, it carries less.`
+    : `${capitalised(stated ?? '')} is counted as ${counted}, the next softer wood of which all figures are known here.`
+}
+
 /**
  * The whole answer in a few sentences.
  *
- * @param isWoodAssumed because nobody stated one
+ * @param woods whether the wood of the bearing is assumed because nobody stated one, and what stands for woods that were stated
  */
-export function verdict(check: LoadCheck, spoken: Spoken, isWoodAssumed: boolean): string {
+export function verdict(check: LoadCheck, spoken: Spoken, woods: CountedWoods): string {
   const { forceUnits, terms } = spoken
   const sunk = check.seats.filter(({ seat }) => seat.dent === undefined).slice(0, 1)
   const tooMuch = isTooMuch(check)
@@ -233,7 +248,8 @@ export function verdict(check: LoadCheck, spoken: Spoken, isWoodAssumed: boolean
     ...(tooMuch ? [tooMuchLoad(check, spoken)] : []),
     judgement(check, spoken),
     `Load it with at most ${workingFigures(check, spoken)}.`,
-    ...(isWoodAssumed
+    ...woods.standIns.map(standInSentence),
+    ...(woods.isAssumed
       ? [
           `All of this is for ${nameInSentence(contactWood(check.load.wood).name)}, which is assumed because no wood was given.`,
         ]

@@ -14,7 +14,7 @@ const FRICTION: Bounds = { min: 0.01, max: 2 }
 /** The wood and what is expected of it, whatever carries the load. */
 const WOOD_FIELDS = {
   wood: choice(
-    'Wood of both rings, or of the turntable. Where a plan states woods of this list, the softest of them is the default.',
+    'Wood of both rings, or of the turntable. Where a plan states woods, the softest of them is the default; for one that is not in this list, the next softer one that is.',
     CONTACT_WOODS,
     trade('maple-sugar', 'a hard wood that is common in the trade'),
   ),
@@ -68,7 +68,7 @@ export const LOAD_FIELDS = {
   ...AXIAL_LOAD_FIELDS,
   wood: WOOD_FIELDS.wood,
   ballWood: choice(
-    'Wood of wooden balls. Where a plan states one of this list, it is the default.',
+    'Wood of wooden balls. Where a plan states one, it is the default; for one that is not in this list, the next softer one that is.',
     CONTACT_WOODS,
     plain('the wood of the rings or of the turntable', 'one wood for the whole bearing'),
   ),

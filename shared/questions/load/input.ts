@@ -1,6 +1,5 @@
 import type { DesignInput } from '#shared/bearing/arrangements.ts'
-import type { WoodsInput } from '#shared/bearing/making-input.ts'
-import { CONTACT_WOODS, type ContactWoodId, contactWood } from '#shared/data/contact-woods.ts'
+import type { ContactWoodId } from '#shared/data/contact-woods.ts'
 import type { TurningRing } from './fields.ts'
 
 /** The options that every load check shares: wood and speed. */
@@ -36,25 +35,6 @@ export type ResolvedLoad = ResolvedLoadOptions & Required<Pick<LoadCheckInput, '
 const WOOD: ContactWoodId = 'maple-sugar'
 /** A dent of 1/200 of a ball is just felt as the ball rolls over it. Common practice, no source. */
 const DENT_FRACTION = 0.005
-
-/**
- * The woods that carry a load, as a plan states them: of the rings or plates the softest, which is marked first. Woods whose
- * hardness is not known are passed over.
- */
-export function carryingWoods({
-  outerRing,
-  innerRing,
-  plates,
-  balls,
-}: WoodsInput = {}): Pick<LoadOptions, 'wood' | 'ballWood'> {
-  const known = (parts: readonly WoodsInput['balls' | 'plates'][]): readonly ContactWoodId[] =>
-    CONTACT_WOODS.filter((id) => parts.some((part) => part?.species === id))
-  const [wood] = [...known([outerRing, innerRing, plates])].sort(
-    (one, other) => contactWood(one).sideHardness - contactWood(other).sideHardness,
-  )
-  const [ballWood] = known([balls])
-  return { ...(wood && { wood }), ...(ballWood && { ballWood }) }
-}
 
 /** The load of two rings with nothing left open but the speed. */
 export const resolveLoad = (input: Omit<LoadCheckInput, 'design'>, ballsAreWood: boolean): ResolvedLoad => ({

@@ -1,6 +1,6 @@
 import { BALL_MATERIAL } from '#shared/bearing/defaults.ts'
+import { carryingWoods } from '#shared/questions/load/carrying-woods.ts'
 import { LOAD_FIELDS } from '#shared/questions/load/fields.ts'
-import { carryingWoods } from '#shared/questions/load/input.ts'
 import { type AnyLoadCheckInput, loadNameOf } from '#shared/questions/load/load-check.ts'
 import { fail, ok, type Result } from '#shared/result.ts'
 import { toDesignInput } from '#src/api/design-input.ts'

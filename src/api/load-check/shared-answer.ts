@@ -4,8 +4,8 @@ import { plain } from '#shared/bearing/fields.ts'
 import type { WoodsInput } from '#shared/bearing/making-input.ts'
 import type { PartName } from '#shared/bearing/refusal.ts'
 import { significantDown } from '#shared/numbers/significant.ts'
+import { carryingWoods, standInsOf } from '#shared/questions/load/carrying-woods.ts'
 import type { CheckedLoad } from '#shared/questions/load/checked-load.ts'
-import { carryingWoods } from '#shared/questions/load/input.ts'
 import type { Limit } from '#shared/questions/load/limits.ts'
 import type { LoadCheck, LoadSpeedReason } from '#shared/questions/load/load-check.ts'
 import { loadCheckSources } from '#shared/questions/load/load-sources.ts'
@@ -42,7 +42,10 @@ type Spoken = words.Spoken
 
 const OWN_DEFAULTS = defaultsOf(LOAD_CHECK_FIELDS)
 /** Why a wood is taken that the plan states. */
-const OF_PLAN = plain('the wood of the plan', 'the wood that is planned; where parts differ, the softest')
+const OF_PLAN = plain(
+  'the wood of the plan',
+  'the wood that is planned, or the next softer one of which all figures are known; where parts differ, the softest',
+)
 
 /** The defaults of the woods that carry a load, as a plan states them. */
 export const plannedWoods = (woods: WoodsInput | undefined, at = ''): Defaults =>
@@ -60,9 +63,12 @@ export function loadAnswer<const Name extends string, Own extends object>(
   const ofWoods = plannedWoods(request.design.making?.woods)
   const defaults = { ...designDefaults(check.bearing.resolved.input), ...OWN_DEFAULTS, ...ofWoods }
   const assumed = assumptionsIn(request, input, defaults)
-  const isWoodAssumed = request.wood === undefined && !Object.hasOwn(ofWoods, '/wood')
+  const woods = {
+    isAssumed: request.wood === undefined && !Object.hasOwn(ofWoods, '/wood'),
+    standIns: standInsOf(request.design.making?.woods, request, check.load.ballWood !== undefined),
+  }
   return answer(
-    { arrangement, units: spoken.units, input, assumed, summary: words.verdict(check, spoken, isWoodAssumed) },
+    { arrangement, units: spoken.units, input, assumed, summary: words.verdict(check, spoken, woods) },
     { ...toShared(check, spoken), ...own },
     {
       warnings: check.warnings.map((warning) => toWarning(warning, spoken)),

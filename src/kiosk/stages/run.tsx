@@ -157,14 +157,9 @@ function scattersOf({ choices }: Job, { design, units, arrangement }: DerivedBea
 }
 
 /** The question about a load, where one is stated. */
-export function loadOf({ choices, bearing }: Job, { request, arrangement }: DerivedBearing): object | undefined {
+export function loadOf({ choices }: Job, { request, arrangement }: DerivedBearing): object | undefined {
   const load = readNumber(choices.load ?? '', LOAD)
   if (load instanceof Unread || request === undefined) return undefined
   const { members } = traitsOf({ arrangement })
-  const wood = bearing[`making.woods.${members === 'rings' ? 'outerRing' : members}.species`]
-  return {
-    design: request,
-    [members === 'rings' ? 'radialLoad' : 'axialLoad']: load,
-    ...(wood !== undefined && { wood }),
-  }
+  return { design: request, [members === 'rings' ? 'radialLoad' : 'axialLoad']: load }
 }

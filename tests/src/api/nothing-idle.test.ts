@@ -231,3 +231,25 @@ test('a load rests on the wood that is planned: on the softest where parts diffe
   })
   expect(planned).toBe(stated)
 })
+
+test('a wood of which not all figures are known is counted as the next softer one, and the answer says so', async () => {
+  const at = await sharedApp()
+  const of = async (rings: string, balls: string) => {
+    const woods = { outerRing: { species: 'maple-sugar' }, innerRing: { species: rings }, balls: { species: balls } }
+    const { text } = await post(`${at}/v1/load-check`, {
+      design: { ...RADIAL, balls: { count: 12, diameter: 16, material: 'wood' }, making: { woods } },
+      radialLoad: 10,
+    })
+    const { input, summary } = JSON.parse(text)
+    return { wood: input.wood, ballWood: input.ballWood, summary }
+  }
+  // Wood Handbook Table 5-3b: sweet birch 1,470 lbf, and the next softer of the list sugar maple with 1,450.
+  expect(await of('birch-sweet', 'birch-yellow')).toMatchObject({ wood: 'maple-sugar', ballWood: 'birch-yellow' })
+  // Black cottonwood 350 lbf: softer than any of the list, as is balsa, of which no hardness is printed there.
+  for (const soft of ['cottonwood-black', 'balsa', 'oak-european']) {
+    const { wood, ballWood, summary } = await of('maple-sugar', soft)
+    expect([wood, ballWood]).toEqual(['maple-sugar', 'basswood-american'])
+    expect(summary).toMatch(/is counted as American basswood, the softest wood .* it carries less\./)
+  }
+  expect((await of('maple-sugar', 'birch-yellow')).summary).not.toContain('counted as')
+})

@@ -132,3 +132,41 @@ test('the element is one file, whose attributes are the names of the query', asy
   expect(text).toMatch(/NAMES = 'units arrangement balls\.count .*\btheme\b.*'/)
   expect(text).not.toContain('{{')
 })
+
+test.each([
+  ['radial', 'balls.count=12&balls.diameter=16&balls.material=wood&bore=12', ['outerRing', 'innerRing', 'balls']],
+  ['caged', 'balls.count=8&balls.diameter=16&bore=12', ['outerRing', 'innerRing', 'cage', 'balls']],
+  ['roller', 'balls.count=14&balls.diameter=12&bore=20', ['outerRing', 'innerRing', 'balls']],
+  ['thrust', 'balls.count=24&balls.diameter=16&bore=40', ['plates', 'balls']],
+])(
+  'of a %s bearing with woods and a climate a frame shows the figures that every path does',
+  async (kind, balls, parts) => {
+    const at = await sharedApp()
+    const woods = parts.map(
+      (part) => `making.woods.${part}.species=${part === 'balls' ? 'birch-yellow' : 'maple-sugar'}`,
+    )
+    const air = ['today.relativeHumidity=50', 'relativeHumidity.min=35', 'relativeHumidity.max=60']
+    const place = [...woods, ...air.map((each) => `making.climate.${each}`)].join('&')
+    const query = `units=mm&arrangement=${kind}&${balls}&${place}`
+    const words = (text: string): string =>
+      text
+        .replaceAll(/<[^>]*>/g, '')
+        .replaceAll('&#39;', "'")
+        .replaceAll(/\s+/g, ' ')
+    const { summary, dimensions } = JSON.parse((await ask(`${at}/v1/design?${query}`)).text)
+    const frame = words((await ask(`${at}/embed/bearing?${query}`)).text)
+    expect(frame).toContain(words(summary))
+    for (const { name, value } of dimensions)
+      expect(frame).toMatch(new RegExp(`${name.replaceAll(/[()]/g, '.')}.*${value.toFixed(2)}`))
+    for (const view of ['assembly', 'templates', 'gauges'])
+      expect(words((await ask(`${at}/embed/${view}?${query}`)).text)).toContain(
+        words(
+          (await ask(`${at}/v1/drawings/${view}.html?${query}`)).text.match(/<figure>[\s\S]*<\/figure>/)?.[0] ??
+            'no figure',
+        ),
+      )
+    const steps = /<ol>[\s\S]*<\/ol>/
+    const sheet = (await ask(`${at}/v1/job-sheet?${query}&format=html`)).text.match(steps)?.[0]
+    expect((await ask(`${at}/embed/job-sheet?${query}`)).text.match(steps)?.[0]).toBe(sheet ?? 'no steps')
+  },
+)
