@@ -5,10 +5,10 @@ import { bestPairs, searchFor } from '#src/kiosk/job/search.ts'
 import { textOfSuggestion } from '#src/kiosk/job/suggestion-text.ts'
 import { inOtherUnits } from '#src/kiosk/job/units.ts'
 import { BandPicture } from '#src/kiosk/pictures/band.tsx'
-import { LotPicture } from '#src/kiosk/pictures/lot.tsx'
 import { ReadingPicture } from '#src/kiosk/pictures/reading.tsx'
 import { SpreadPicture } from '#src/kiosk/pictures/spread.tsx'
 import { YearPicture } from '#src/kiosk/pictures/year.tsx'
+import { LotChoice } from '#src/kiosk/stages/lot-choice.tsx'
 import { sandingCaution } from '#src/words/caution.ts'
 import { cutFigures } from '#src/words/figure.ts'
 import { airQuestion } from '#src/words/kiosk/air.ts'
@@ -90,7 +90,7 @@ const LATER = {
   woodChoices: WOOD_CHOICES,
   // Pictures without a state of their own.
   BandPicture,
-  LotPicture,
+  LotChoice,
   ReadingPicture,
   SpreadPicture,
   YearPicture,

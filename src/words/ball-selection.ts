@@ -1,5 +1,7 @@
 import type { Refusal } from '#shared/bearing/refusal.ts'
 import type { PlateAtRest } from '#shared/geometry/plate-on-balls.ts'
+import { itemAt } from '#shared/numbers/item-at.ts'
+import type { MeasuredBall } from '#shared/questions/selection/ball-choice.ts'
 import type { OrderedBalls } from '#shared/questions/selection/ball-order.ts'
 import type { OrderAim } from '#shared/questions/selection/ball-place.ts'
 import {
@@ -8,6 +10,7 @@ import {
   type SelectionRefusal,
   type SelectionWarning,
 } from '#shared/questions/selection/ball-selection.ts'
+import type { SelectionGoal } from '#shared/questions/selection/fields.ts'
 import { type Mm, mm, type Units } from '#shared/units/length.ts'
 import { caliperFigure, capitalised, decimalFigure, figure, percent } from './figure.ts'
 import { refusalSentence } from './refusal.ts'
@@ -78,6 +81,31 @@ const about = (length: number, units: Units): string =>
 /** More sizes than this are not read from a sentence. */
 const MOST_LISTED = 24
 
+/** A ball by its number in the list of its maker, and its size. */
+const numbered = ({ diameter, index }: MeasuredBall, units: Units): string =>
+  `${index + 1} (${decimalFigure(diameter, units).replace(/ .*/, '')})`
+
+/** What decided which to take. */
+const DECIDED_BY: Readonly<Record<SelectionGoal, (terms: Terms) => string>> = {
+  'best-bearing': ({ part, element }) =>
+    `${part.one === 'plate' ? 'gap and rise' : 'gap, play and run-out'}, then by how even the ${element.many} are`,
+  'close-groove': ({ gap }) => `the ${gap} nearest to the aim`,
+  'least-groove-change': ({ raceway }) => `the least change of the ${raceway.one}`,
+  'least-spread': () => 'the least difference between the largest and the smallest',
+}
+
+/** The balls that stay in the box. */
+function leftOut({ leftOver, input }: BallSelection): string {
+  if (leftOver.length === 0) return ''
+  const { units } = input.design
+  const terms = termsOf(input.design)
+  const named =
+    leftOver.length > MOST_LISTED
+      ? `the ${leftOver.length} ${terms.element.many} listed under \`leftOver\``
+      : leftOver.map((index) => numbered({ index, diameter: itemAt(input.measured, index) }, units)).join(', ')
+  return `Left out, by ${DECIDED_BY[input.goal](terms)}: ${named}.`
+}
+
 /** What to do, in a few sentences. */
 export function advice(selection: BallSelection): string {
   const { bearing, chosen, grooveDiameter, input, spread } = selection
@@ -85,9 +113,7 @@ export function advice(selection: BallSelection): string {
   const { element, across, gap } = termsOf(input.design)
   const size = (length: Mm): string => figure(length, units)
   const { balls, ballGap, lastBallGoesIn } = chosen
-  const sizes = balls.map(
-    ({ diameter, index }) => `${index + 1} (${decimalFigure(diameter, units).replace(/ .*/, '')})`,
-  )
+  const sizes = balls.map((ball) => numbered(ball, units))
   const aim = `the aim is ${size(bearing.resolved.ballGap)}`
   const chance =
     lastBallGoesIn < 1 ? `, at which the last ${element.one} goes in with a chance of ${percent(lastBallGoesIn)}` : ''
@@ -97,6 +123,7 @@ export function advice(selection: BallSelection): string {
       : balls.length > MOST_LISTED
         ? `Lay the ${balls.length} ${element.many} listed under \`chosen\` in that order.`
         : `Lay these ${balls.length} ${element.many} in this order, each by its number in your list, counted from 1, and its size in ${units}: ${sizes.join(', ')}.`,
+    leftOut(selection),
     ballGap < 0
       ? `At ${caliperFigure(grooveDiameter, units)} ${across} the last ${element.one} does not go in: it needs ${size(mm(-ballGap))} more room, and ${aim}.`
       : `At ${caliperFigure(grooveDiameter, units)} ${across} they leave a ${gap} of ${size(ballGap)}${chance}; ${aim}.`,
@@ -113,17 +140,33 @@ const worstOf = ({ orders, chosen }: BallSelection): OrderedBalls => orders.at(-
 function playAdvice(selection: BallSelection): string {
   const { chosen, inner, input } = selection
   const { units } = input.design
-  const { innerRaceway, acrossIt } = termsOf(input.design)
+  const { raceway, innerRaceway, acrossIt } = termsOf(input.design)
   if (inner === undefined || !(chosen.ballGap >= 0)) return ''
   const worst = worstOf(selection)
-  const [wanted, designed] = [caliperFigure(inner.wanted, units), figure(inner.designedPlay, units)]
-  const short = inner.asItIs - inner.wanted
+  const further = furtherCut(selection)
+  // A deeper groove around the balls leaves more play: both cuts are made.
+  const wanted = mm(inner.wanted + 2 * further)
+  const short = inner.asItIs - wanted
   const sentences = [
     `With ${innerRaceway} at ${caliperFigure(inner.asItIs, units)} ${acrossIt}, ${playOf(chosen, units)}; in the order with the least play ${playOf(worst, units)}.`,
   ]
   if (short >= NOT_MEASURABLE[units][0])
-    sentences.push(`For a play of ${designed}, as designed, turn ${innerRaceway} down to ${wanted} ${acrossIt}.`)
+    sentences.push(
+      `For a play of ${figure(inner.designedPlay, units)}, as designed, ${further > 0 ? `once the outer ring's ${raceway.one} is cut to the aim, ` : ''}turn ${innerRaceway} down to ${caliperFigure(wanted, units)} ${acrossIt}.`,
+      ...pastDrawing(selection, short),
+    )
   return sentences.join(' ')
+}
+
+/** A drawing is made for equal balls: which of two sizes to follow. */
+function pastDrawing({ inner, input }: BallSelection, short: number): readonly string[] {
+  if (inner === undefined || inner.asItIs !== inner.drawn) return []
+  const { takenByUneven } = inner
+  if (takenByUneven < Math.max(short / 2, NOT_MEASURABLE[input.design.units][0])) return []
+  const { element } = termsOf(input.design)
+  return [
+    `This goes past the size of the drawing, which is for even ${element.many}: uneven ones take ${figure(takenByUneven, input.design.units)} of the play. What you measure with the ${element.many} in decides.`,
+  ]
 }
 
 const playOf = ({ margin, runOut }: OrderedBalls, units: Units): string =>
@@ -149,6 +192,10 @@ function otherGoal({ input, chosen, choices, atRest }: BallSelection): string {
     ? `With the ${element.many} of the goal \`best-bearing\` ${what}, at a gap of ${figure(best.ballGap, units)}.`
     : ''
 }
+
+/** How much deeper the groove is to be cut, where a maker would notice. */
+const furtherCut = ({ grooveChange, input }: BallSelection): number =>
+  grooveChange < NOT_MEASURABLE[input.design.units][0] ? 0 : grooveChange
 
 function grooveAdvice({ grooveChange, input, bearing }: BallSelection): string {
   const { units } = input.design

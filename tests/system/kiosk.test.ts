@@ -6,7 +6,7 @@ import { ask } from '#tests/support/ask.ts'
 import { eventually } from '#tests/support/eventually.ts'
 import { violations, violationsOfColour } from './axe.ts'
 import { boxesOf, colourOf, fontsOf } from './browser.ts'
-import { inkOf } from './ink.ts'
+import { inkOf, leastContrastOnBalls } from './ink.ts'
 import { calm, FIRST, kioskAddress, openedJob, PUBLIC_URL, plain, sizeOf, stage, wordsOf } from './kiosk-page.ts'
 import { testsThatNeed } from './needed.ts'
 
@@ -750,10 +750,39 @@ describe('before the lathe', () => {
     const balls = await boxesOf(page.locator('.front svg circle'))
     expect(Math.max(...balls.map(({ width }) => width))).toBeGreaterThan(Math.min(...balls.map(({ width }) => width)))
     expect(await overlapping(page)).toBe(false)
+    for (const colorScheme of ['dark', 'light'] as const) {
+      await page.emulateMedia({ colorScheme })
+      expect(await leastContrastOnBalls(page)).toBeGreaterThan(7)
+    }
     await page.getByRole('button', { name: 'Design for these balls' }).click()
     expect(new URL(page.url()).hash).toMatch(/balls\.diameters=(1[56][\d.]*,){11}1[56]/)
     await page.reload()
     expect((await page.locator('[name=lot]').inputValue()).split('\n')).toHaveLength(14)
+  })
+
+  test('balls on hand: what the year decided stays with the balls, and what changes is said before', async () => {
+    const { page } = await openedJob()
+    const sizes = ['ball gap', 'play, side to side'] as const
+    await calm(page)
+    // A value that is stated has no sign of where it comes from.
+    const sizeAlone = async (size: string) => (await sizeOf(page, size)).replace(/ [†‡]$/, '')
+    const before = await Promise.all(sizes.map(sizeAlone))
+    const groove = 'outer ring, groove bottom diameter'
+    const was = await sizeAlone(groove)
+    await stage(page, 'Balls on hand')
+    // Far more alike than balls that nobody measured: the year alone would decide otherwise for them.
+    await page.locator('[name=lot]').fill('16.3\n16.28\n16.32\n16.3\n16.31\n16.29\n16.3\n16.3\n16.3\n16.3\n16.3\n16.3')
+    const promised = page.getByText('Press it only before you cut the rings')
+    await promised.waitFor()
+    const words = await wordsOf(promised)
+    await page.getByRole('button', { name: 'Design for these balls' }).click()
+    await stage(page, 'Bearing')
+    await calm(page)
+    expect(await Promise.all(sizes.map(sizeAlone))).toEqual(before)
+    const is = await sizeAlone(groove)
+    expect(is).not.toBe(was)
+    expect(words).toContain(`${groove} from ${was} to ${is}`)
+    expect(new URL(page.url()).hash).toContain('making.woods.outerRing.construction=quarter-sawn')
   })
 
   test('will it run: the spread with its band, and a load', async () => {

@@ -143,25 +143,31 @@ export function choiceBy({ choice, byFigure }: OrderTask, goal: FigureGoal): Bal
 export const SURE = 0.95
 /** Run-outs that differ by less are alike, in ball diameters: 0.014 mm for balls of 14 mm. Common practice, no source. */
 const ALIKE = 1e-3
+/** Spreads that differ by less are alike, in ball diameters: the gap counts more. Common practice, no source. */
+const AS_EVEN = 5e-3
 /** Chances, and parts of the margin that is enough, that are alike. */
 const CHANCE_STEP = 0.01
 const MARGIN_STEPS = 20
 
 /**
  * The shortfalls of a choice, the most important first: a last ball that goes in, a gap within the band, enough margin; then its
- * run-out, and how far its gap is from the aim.
+ * run-out, how far its balls differ, and how far its gap is from the aim. A ball that stands out from the others carries nothing
+ * or too much, whatever the run-out.
  */
 function shortfalls(
   { place, choice, ballDiameter, maxBallGap }: OrderTask,
-  { lastBallGoesIn, ballGap, margin, runOut }: Omit<OrderedBalls, 'balls' | 'everyOrderTried'>,
-): readonly [unsure: number, wide: number, tight: number, runOut: number, off: number] {
+  { balls, lastBallGoesIn, ballGap, margin, runOut }: Omit<OrderedBalls, 'everyOrderTried'>,
+): readonly [unsure: number, wide: number, tight: number, runOut: number, spread: number, off: number] {
   const unnoticed = UNNOTICED * ballDiameter
+  const diameters = diametersOf(balls)
+  const spread = Math.max(...diameters) - Math.min(...diameters)
   const steps = (lack: number, step: number): number => Math.ceil(Math.max(0, lack) / step)
   return [
     steps(SURE - lastBallGoesIn, CHANCE_STEP),
     steps(ballGap - maxBallGap - unnoticed, ALIKE * ballDiameter),
     steps(place.enough - margin - unnoticed, Math.max(unnoticed, place.enough / MARGIN_STEPS)),
     Math.floor(runOut / (ALIKE * ballDiameter)),
+    Math.floor(spread / (AS_EVEN * ballDiameter)),
     Math.abs(ballGap - choice.aim),
   ]
 }
@@ -214,8 +220,8 @@ function likelyChoices(task: OrderTask): readonly (readonly MeasuredBall[])[] {
       order.map((rank) => itemAt(balls, ballCount - 1 - rank).diameter),
     )
     const { standardDeviation } = summary(diametersOf(balls))
-    const figures = { ballGap, lastBallGoesIn: chanceOfLast(task, ballGap), margin: place.enough, runOut: mm(0) }
-    const [unsure, wide, , , off] = shortfalls(task, figures)
+    const figures = { balls, ballGap, lastBallGoesIn: chanceOfLast(task, ballGap), margin: place.enough, runOut: mm(0) }
+    const [unsure, wide, , , , off] = shortfalls(task, figures)
     return { balls, ballGap, lack: [unsure, wide, standardDeviation, off] }
   })
   const spreadFrom = (start: number, longer: number): number =>

@@ -39,8 +39,14 @@ export interface BallPlace {
   readonly enough: number
   /** The aims of its orders. */
   readonly aims: readonly OrderAim[]
-  /** The inner raceway, where there is one: its size across, as it is; the play to aim at, and the most; and the bore that limits it. */
-  readonly inner?: { readonly asItIs: Mm; readonly designedPlay: Mm; readonly mostPlay: Mm; readonly bore: Mm }
+  /** The inner raceway, where there is one: its size across, as drawn and as it is; the play to aim at, and the most; and the bore that limits it. */
+  readonly inner?: {
+    readonly drawn: Mm
+    readonly asItIs: Mm
+    readonly designedPlay: Mm
+    readonly mostPlay: Mm
+    readonly bore: Mm
+  }
   /** How an upper plate rests on these balls; undefined where there is none. */
   readonly atRest: (diameters: readonly number[]) => PlateAtRest | undefined
 }

@@ -112,8 +112,15 @@ export interface BallSelection extends Nearness {
   readonly spread: Mm
   /** Radially, to the groove in which these balls leave the gap aimed at: above 0 wood to remove. */
   readonly grooveChange: Mm
-  /** The inner raceway across, as it is, and the one that gives these balls in this order the play of the design. */
-  readonly inner?: { readonly asItIs: Mm; readonly wanted: Mm; readonly designedPlay: Mm }
+  /** The inner raceway across, as drawn and as it is, and the one that gives these balls in this order the play of the design. */
+  readonly inner?: {
+    readonly drawn: Mm
+    readonly asItIs: Mm
+    readonly wanted: Mm
+    readonly designedPlay: Mm
+    /** How much less play these balls leave than as many of their mean size. */
+    readonly takenByUneven: Mm
+  }
   readonly reach: Reach
   /** The range of the gap over all orders of these balls. */
   readonly gapOverOrders: GapOverOrders
@@ -288,7 +295,13 @@ function withRest(picked: Picked): BallSelection {
     leftOver: input.measured.flatMap((_, index) => (taken.has(index) ? [] : [index])),
     ...spreadOf(diameters),
     grooveChange: mm(choice.closure.radiusFor(diameters, choice.aim) - choice.radius),
-    ...(place.inner && { inner: { ...place.inner, wanted: innerFor(place.inner, chosen) } }),
+    ...(place.inner && {
+      inner: {
+        ...place.inner,
+        wanted: innerFor(place.inner, chosen),
+        takenByUneven: mm(marginOfEven(picked, diameters) - chosen.margin),
+      },
+    }),
     reach: reachOf(choice),
     gapOverOrders: overOrders(choice, chosen.balls),
     orders: place.aims.map((aim) => ({ aim, ...(aim === 'advised' ? chosen : orderBalls(picked, chosen.balls, aim)) })),
@@ -313,6 +326,16 @@ const bestFor = (task: OrderTask, goal: SelectionGoal): OrderedBalls =>
 /** Play is what the balls leave across, less the inner raceway: what that must measure for the play of the design. */
 const innerFor = ({ asItIs, designedPlay }: NonNullable<OrderTask['place']['inner']>, { margin }: OrderedBalls): Mm =>
   mm(asItIs - (designedPlay - margin))
+
+/** The margin of as many balls that all have the mean size of these. */
+function marginOfEven({ place, choice }: OrderTask, diameters: readonly number[]): number {
+  const { mean } = summary(diameters)
+  const places = diameters.map((_, at) => at)
+  return place.judge(
+    choice.radius,
+    diameters.map(() => mean),
+  )(places).margin
+}
 
 function spreadOf(diameters: readonly number[]): Pick<BallSelection, 'mean' | 'standardDeviation' | 'spread'> {
   const { mean, standardDeviation } = summary(diameters)

@@ -1,9 +1,8 @@
 import { useId, useState } from 'preact/hooks'
 import { traitsOf } from '#shared/bearing/arrangements.ts'
 import { itemAt } from '#shared/numbers/item-at.ts'
-import { withBearing } from '#src/kiosk/job/job.ts'
 import { listIn, readLength, Unread, withPoint } from '#src/kiosk/job/text.ts'
-import { listOf, numberOf, part, textOf } from '#src/kiosk/json.ts'
+import { textOf } from '#src/kiosk/json.ts'
 import { useReply } from '#src/kiosk/reply.ts'
 import { later } from '#src/kiosk/second-script.ts'
 import type { StageProps } from '#src/kiosk/stage.ts'
@@ -23,8 +22,8 @@ export function BallsStage({ job, derived, change }: StageProps) {
   const isEnough = isFull && unread < 0 && job.lot.length >= needed
   const reply = useReply('/v1/ball-selection', request && isEnough ? { design: request, measured: job.lot } : undefined)
   if (request === undefined) return <NoBearing derived={derived} />
-  const { balls: words, LotPicture: Picture } = later() ?? {}
-  if (words === undefined || Picture === undefined) return null
+  const { balls: words, LotChoice: Choice } = later() ?? {}
+  if (words === undefined || Choice === undefined) return null
   if (!isFull) return <p>{words.apart}</p>
   return (
     <div class="columns">
@@ -48,34 +47,13 @@ export function BallsStage({ job, derived, change }: StageProps) {
       </form>
       <div class="result">
         <Answered reply={reply}>
-          {(answer) => {
-            const chosen = listOf(answer['chosen']).map(part)
-            const balls = chosen.map(({ index, diameter }) => ({
-              number: numberOf(index) + 1,
-              diameter: numberOf(diameter),
-            }))
-            return (
-              <>
-                <Summary text={textOf(answer['summary'])} />
-                <Picture balls={balls} terms={terms} />
-                <button
-                  type="button"
-                  class="go"
-                  onClick={() =>
-                    change(
-                      withBearing(job, {
-                        'balls.diameters': balls.map(({ diameter }) => diameter).join(','),
-                        'balls.standardDeviation': '',
-                      }),
-                    )
-                  }
-                >
-                  {words.use(terms)}
-                </button>
-                <Warnings answer={answer} />
-              </>
-            )
-          }}
+          {(answer) => (
+            <>
+              <Summary text={textOf(answer['summary'])} />
+              <Choice job={job} derived={derived} change={change} answer={answer} />
+              <Warnings answer={answer} />
+            </>
+          )}
         </Answered>
       </div>
     </div>

@@ -25,7 +25,7 @@ const STAGE_LEADS: Readonly<Record<keyof typeof STAGE_NAMES, string | ((terms: T
   place: ({ element }) =>
     `Choose the wood and the air that it will live in: they decide how much play the year needs. Next, measure the ${element.many}.`,
   balls: ({ element }) =>
-    `Measure your ${element.many}: where they touch, the best and their order are chosen. Next, see how often such a bearing runs.`,
+    `Measure your ${element.many}, and see which to use and in what order. Next, see how often such a bearing runs.`,
   run: ({ element }) =>
     `See how often such a bearing runs when cuts and ${element.many} are not perfect, and what it carries. Next, print the sheets.`,
   sheets: ({ raceway }) => `Print what you take to the bench. Next, cut the ${raceway.many} and measure as you go.`,

@@ -23,7 +23,8 @@ export const inRings = (grooveField: GrooveField, innerField: GrooveField): Sele
     const groove = resolved.outerGroove
     const { units, bore } = resolved.input
     const { max: mostPlay } = playLimits(radialInternalClearance, units)
-    const asItIs = innerAsItIs ?? rounded(innerRing.grooveBottomDiameter, units)
+    const drawn = rounded(innerRing.grooveBottomDiameter, units)
+    const asItIs = innerAsItIs ?? drawn
     const innerBottomRadius = mm(asItIs / 2 + innerRing.grooveDepth - innerRing.seatDepth)
     return {
       closure: IN_A_RING,
@@ -47,7 +48,7 @@ export const inRings = (grooveField: GrooveField, innerField: GrooveField): Sele
       },
       enough: radialInternalClearance * ENOUGH_PLAY,
       aims: ['advised', 'most-play', 'least-run-out', 'least-play'],
-      inner: { asItIs, designedPlay: radialInternalClearance, mostPlay, bore },
+      inner: { drawn, asItIs, designedPlay: radialInternalClearance, mostPlay, bore },
       atRest: () => undefined,
     }
   },

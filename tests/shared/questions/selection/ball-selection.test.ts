@@ -430,6 +430,9 @@ describe('play and run-out of the orders', () => {
           1e-9,
           (own?.designedPlay ?? Number.NaN) - chosen.margin,
         )
+        // Among balls of one size the play is a difference of three diameters.
+        const bottoms = groove - innerDiameter
+        expect((own?.takenByUneven ?? Number.NaN) + chosen.margin).toBeWithin(1e-9, bottoms - 2 * selection.mean)
       }),
       { numRuns: 30 },
     )
@@ -502,9 +505,20 @@ describe('the best bearing', () => {
       expect(chosen.lastBallGoesIn).toBeGreaterThan(0.94)
       expect(chosen.ballGap).toBeLessThanOrEqual(maxBallGap + 2e-4)
       expect(chosen.margin).toBeGreaterThanOrEqual(enough - 2e-4)
-      // run-outs within a thousandth of a ball are alike, and then the gap decides
+      // run-outs within a thousandth of a ball are alike, and then their spread decides, and the gap
       expect(chosen.runOut).toBeLessThanOrEqual(Math.min(...good.map(({ runOut }) => runOut)) + 0.017)
     }
+  })
+
+  // Two choices with the same run-out: one had a ball 0.2 mm too small, and only the gap nearest to the aim spoke for it.
+  test('of choices with as little run-out, a ball that stands out stays in the box', () => {
+    const measured = [16.02, 15.98, 16.05, 15.91, 16.1, 16, 15.95, 16.03, 16.07, 15.99, 16.01, 16.04, 15.8, 16.3].map(
+      mm,
+    )
+    const { leftOver, chosen, spread } = select({ design: { ...design(12, 1.6), maxBallGap: mm(3) }, measured })
+    expect(leftOver).toEqual([12, 13])
+    expect(spread).toBeWithin(1e-9, 0.19)
+    expect(chosen.ballGap).toBeWithin(0.25, 1.6)
   })
 
   test('is never worse than the choices by one figure, and none is served below its assembly gap without a word', () => {
