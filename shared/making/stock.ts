@@ -10,7 +10,7 @@ import { type ResolvedMaking, resolveMaking } from './defaults.ts'
 import { type Nesting, nestingOf } from './nesting.ts'
 import { bladesFor, type EntryHole, entryHole } from './sawing.ts'
 import { type CheekScrews, cheekScrewsOf, type SplitRing, splitRing } from './split-ring.ts'
-import { type Mandrel, mandrelFor, type Turning, turningOf } from './work-holding.ts'
+import { type Mandrel, mandrelFor, stubBoltFor, type Turning, turningOf } from './work-holding.ts'
 
 /** Two rings, with whatever else is turned for them. */
 export interface StockedRings extends RingPair {
@@ -106,7 +106,7 @@ export function stockOf(bearing: StockedRings): Stock {
 export function plateStockOf({ plate, resolved: bearing }: ThrustBearing): PlateStock {
   const { units, making = {} } = bearing.input
   const resolved = resolveMaking(making, units)
-  const mandrel = mandrelFor(plate.boreDiameter, units)
+  const mandrel = stubBoltFor(plate.boreDiameter, units)
   const { outsideDiameter, boreDiameter, thickness } = plate
   const blank = discBlank(outsideDiameter, boreDiameter, thickness, { stock: resolved, film: bearing })
   return {

@@ -69,6 +69,19 @@ export function mandrelFor(bore: Mm, units: Units): Mandrel | undefined {
   return { bolt, diameter, bush: mm(bore - diameter < FITS_WITHIN ? 0 : (bore - diameter) / 2) }
 }
 
+/** As thick as a bolt through the stub of a plate need be: it only clamps. Common practice, no source. */
+const STUB_BOLT: Readonly<Record<Units, Mm>> = { in: inches(0.5), mm: mm(12) }
+
+/**
+ * The bolt that clamps a plate through a wooden stub in its bore: at most half as thick, so that wood is left round it.
+ *
+ * @returns undefined for a bore so small that the stub takes a screw
+ */
+export const stubBoltFor = (bore: Mm, units: Units): Mandrel | undefined => {
+  const held = mandrelFor(mm(Math.min(bore / 2, STUB_BOLT[units])), units)
+  return held && { ...held, bush: mm((bore - held.diameter) / 2) }
+}
+
 export function turningOf({ roughCircle, roughHole }: Blank, { chuck, swing }: ResolvedMaking): Turning {
   // At the fastest that there is, the rule keeps the ratio of its ends.
   const inInches = Math.max(inUnits(roughCircle, 'in'), SPEEDS.max / FASTEST)

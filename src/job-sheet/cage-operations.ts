@@ -38,17 +38,29 @@ export function cageRing(job: CagedJob): readonly Operation[] {
   const { cage } = job.stock
   if (cage === undefined) return []
   const { pieces } = cage.blank
+  const outside = size(job, 'cage.outsideDiameter', SIZES.outside)
+  const bore = size(job, 'cage.boreDiameter', SIZES.bore)
+  const land = {
+    outer: size(job, 'outerRing.landDiameter', SIZES.hole),
+    inner: size(job, 'innerRing.landDiameter', SIZES.outside),
+  }
   const width = size(job, 'cage.width', pieces === 2 ? SIZES.thicknessOfBoth : SIZES.thickness)
   return [
     ...glueUp(cage, 'cage'),
     {
-      ...words.cageRing(job.method, pieces, cage.segments !== undefined),
+      ...words.cageRing(job.method, {
+        pieces,
+        isSegmented: cage.segments !== undefined,
+        outerClearance: mm(land.outer.value - outside.value),
+        innerClearance: mm(bore.value - land.inner.value),
+        units: unitsOf(job),
+      }),
       id: 'cage-ring',
       part: 'cage',
       sizes: [
-        size(job, 'cage.outsideDiameter', SIZES.outside),
+        outside,
         ...sawLine(job, cage.blank),
-        size(job, 'cage.boreDiameter', SIZES.bore),
+        bore,
         ...thicknesses(cage, pieces === 2 ? halfOf(width, SIZES.thicknessOfEach) : width),
         ...(pieces === 2 ? [width] : []),
       ],

@@ -1,4 +1,4 @@
-import type { CagedDesign, RadialDesign } from '#shared/bearing/arrangements.ts'
+import { type CagedDesign, isOfRollers, type RadialDesign } from '#shared/bearing/arrangements.ts'
 import { gapBeforeFinish, plugBeforeFinish } from '#shared/bearing/before-finish.ts'
 import { DIMENSION_SYMBOLS } from '#shared/bearing/dimensions.ts'
 import { grooveStopShort } from '#shared/making/cutting-allowances.ts'
@@ -63,6 +63,7 @@ export function outerLayout(job: RingJob): Operation {
       lost,
       units: unitsOf(job),
       isSegmented: ring.segments !== undefined,
+      axialPlay: isOfRollers(job.design) ? job.design.bearing.axialPlay : undefined,
     }),
     id: 'outer-layout',
     part: 'outer-ring',

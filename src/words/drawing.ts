@@ -217,7 +217,7 @@ const SYMBOL = DIMENSION_SYMBOLS
 /** How sizes that make a clearance are cut to one another: the general tolerance of each could close it. */
 const FITS: Readonly<Record<ClearanceName, (size: string) => string>> = {
   rollersBetweenCheeks: (size) =>
-    `Cut rollers and inner ring to the width of the outer ring as made: ${SYMBOL.rollerLength} and ${SYMBOL['innerRing.width']} shorter than ${SYMBOL['outerRing.width']} by ${SYMBOL.axialPlay} ${size}, both ends together.`,
+    `Cut the rollers first. Plane both rings to them as made: ${SYMBOL['innerRing.width']} as ${SYMBOL.rollerLength}, and ${SYMBOL['outerRing.width']} wider than ${SYMBOL.rollerLength} by ${SYMBOL.axialPlay} ${size}, both ends together.`,
   cheekHole: () =>
     `Open the cheeks to the inner ring as made: ${SYMBOL['cheeks.holeDiameter']} halfway between ${SYMBOL['innerRing.boreDiameter']} and ${SYMBOL['innerRing.trackDiameter']}.`,
   cageToLands: (size) =>

@@ -6,7 +6,17 @@ import { LAYOUT_CHECK, type OperationWords, RING_BY } from './operation.ts'
 
 /* Making a cage, and putting the balls in through it. */
 
-export function cageRing(machines: Method, pieces: 1 | 2, isSegmented: boolean): OperationWords {
+interface CageRingFacts {
+  readonly pieces: 1 | 2
+  readonly isSegmented: boolean
+  /** Over the diameter, from the land of the outer ring and of the inner one. */
+  readonly outerClearance: Mm
+  readonly innerClearance: Mm
+  readonly units: Units
+}
+
+export function cageRing(machines: Method, facts: CageRingFacts): OperationWords {
+  const { pieces, isSegmented, units } = facts
   const { tool, how } = RING_BY[machines]
   const words = how('bore', isSegmented)
   return {
@@ -20,7 +30,7 @@ export function cageRing(machines: Method, pieces: 1 | 2, isSegmented: boolean):
     mistake: {
       looksLike: 'The cage was cut for the lands as drawn, and the lands came out different.',
       costs: 'The cage rubs.',
-      remedy: 'Measure both lands first, and leave the clearance to each.',
+      remedy: `Measure both lands first. Make the outside ${figure(facts.outerClearance, units)} smaller than the hole of the outer ring, and the bore ${figure(facts.innerClearance, units)} larger than the outside of the inner ring.`,
     },
   }
 }

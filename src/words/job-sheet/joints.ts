@@ -50,6 +50,10 @@ const screwsNamed = ({ count, name }: Screws | CheekScrews, times = 1): string =
 export const screwTools = (screws: Screws | CheekScrews, times = 1): string =>
   `drill press, drills of ${screws.pilot.name} and ${screws.clearance.name}, countersink, screwdriver, ${screwsNamed(screws, times)}`
 
+/** A screw bites in the second piece alone, so that it draws both together. */
+export const DRIVE_SCREWS =
+  'Brush out the chips, and drive the screws by hand until the heads lie below the face, no harder.'
+
 /** Holes on a circle through one piece into another. */
 export const screwHoles = ({ pilot, clearance }: Screws | CheekScrews, first: string): string =>
   `Drill ${pilot.name} pilot holes through ${first} to their depth in the second piece. Open them to ${clearance.name} through ${first} only, and countersink them`
@@ -63,7 +67,7 @@ export function joint(ring: RingName, { screws, dowels }: Pick<SplitRing, 'screw
     return {
       title: `Screw the halves of the ${name} together, with ${screwsNamed(screws)}`,
       tool: `plane, clamps, ${isSunk ? 'a bit as wide as the heads, ' : ''}${screwTools(screws)}`,
-      how: `${BEFORE_TURNING}, and take it apart only to put the balls in. See that the faces meet without light: take off no more than a shaving. Clamp the two discs face to face, and mark the circle of the screws. ${isSunk ? 'Drill the counterbores first, as wide as the heads. ' : ''}${screwHoles(screws, 'the first disc')}.`,
+      how: `${BEFORE_TURNING}, and take it apart only to put the balls in. See that the faces meet without light: take off no more than a shaving. Clamp the two discs face to face, and mark the circle of the screws. ${isSunk ? 'Drill the counterbores first, as wide as the heads. ' : ''}${screwHoles(screws, 'the first disc')}. ${DRIVE_SCREWS}`,
       check: HALVES_CHECK,
       mistake: {
         looksLike: `A screw comes out in the groove or the ${edge}.`,

@@ -75,6 +75,12 @@ export const HALVES_CHECK = 'No light shows between the halves, and the marks me
 /** Edges of the gauge sheet: round for a hole, hollow for an outside. */
 export const ROUND_EDGE = 'Hold the round edge of the gauge sheet in it: no light may show.'
 export const HOLLOW_EDGE = 'Hold the hollow edge of the gauge sheet against it: no light may show.'
+/** A raceway that is still to be sanded: no edge fits it, and whoever cuts until one does has nothing left to sand. */
+export const SET_BY_STOP_BLOCK = 'set by the set-block “stop”'
+export const NO_EDGE_YET = 'Leave the edge of the gauge sheet: it has the finished size, so that light still shows.'
+/** The same edge on a track near its end: what rolls decides how large it becomes. */
+export const ROUND_EDGE_AT_END =
+  'Near the end, hold the round edge of the gauge sheet in the track: light at one place alone shows that it is not round. The rollers decide when it is done, not the edge.'
 /** The profile of the gauge sheet in a groove that is not deep enough yet. */
 export const PROFILE_SHORT =
   'Hold the profile of the gauge sheet in the groove: its shoulders must stay off the land by what is left to sand.'
@@ -119,10 +125,19 @@ export function mandrelWords({ mandrel, isBored, units }: MandrelFacts): {
 }
 
 /** The same of a plate, whose face must be free. */
-export function plateOnLathe({ mandrel, isBored }: Omit<MandrelFacts, 'units'>): string {
-  if (!isBored) return 'On the lathe, its waste wood holds it.'
-  const bolt = mandrel === undefined ? 'a screw' : boltName(mandrel)
-  return `On the lathe, clamp it with ${bolt} and a washer through the bore against a flat disc of waste wood, which centres it with a stub that fills the bore.`
+export function plateOnLathe({ mandrel, isBored }: Omit<MandrelFacts, 'units'>): {
+  readonly tools: readonly string[]
+  readonly how: string
+} {
+  if (!isBored) return { tools: [], how: 'On the lathe, its waste wood holds it.' }
+  const { tool, name } =
+    mandrel === undefined
+      ? { tool: 'a long screw with a washer', name: 'a screw' }
+      : { tool: `${boltName(mandrel)} with a washer and a nut`, name: boltName(mandrel) }
+  return {
+    tools: ['waste wood', tool],
+    how: `On the lathe, lay it against a flat disc of waste wood that has a stub: the stub fills the bore, half as long as the plate is thick. Clamp the plate with ${name} through the middle of the stub, and a washer wider than the bore. To hold a gauge in the bore, stop the lathe and take the washer off.`,
+  }
 }
 
 export const MARK_MANDREL = 'Before you take it off the mandrel, mark both across each other.'

@@ -20,9 +20,14 @@ import {
   PROFILE_SHORT,
   RECHUCK,
   ROUND_EDGE,
+  ROUND_EDGE_AT_END,
 } from './operation.ts'
 
 /* Making an outer ring, from the board to the groove. Tracks are in `rollers.ts`. */
+
+/** The rollers are there first: wood is planed to them more easily than many of them are cut alike again. */
+const planedToRollers = (axialPlay: Mm, units: Units): string =>
+  `Measure how long the rollers came out, and plane the ring ${figure(axialPlay, units)} thicker than that.`
 
 export const outerLayout = (facts: {
   readonly outside: Mm
@@ -30,10 +35,12 @@ export const outerLayout = (facts: {
   readonly lost: Mm
   readonly units: Units
   readonly isSegmented: boolean
+  /** Room of rollers along the axis, which the ring is planed to. */
+  readonly axialPlay: Mm | undefined
 }): OperationWords => ({
   title: 'Lay out the outer ring',
   tool: LAYOUT_TOOL,
-  how: layTemplate(facts.isSegmented, 'Punch the centre deep.'),
+  how: `${facts.axialPlay === undefined ? '' : `${planedToRollers(facts.axialPlay, facts.units)} `}${layTemplate(facts.isSegmented, 'Punch the centre deep.')}`,
   check: LAYOUT_CHECK,
   mistake: {
     looksLike: 'The template was printed to fit the page: every circle is a few per cent too small.',
@@ -209,7 +216,7 @@ export const OUTER_FIT = {
     mistake: {
       looksLike: 'A ball stands high while you measure: the gap reads too small.',
       costs: 'You cut once too often.',
-      remedy: `Stop at a gap of ${figure(facts.ballGap, facts.units)}: there the ring is done.`,
+      remedy: `Press every ball down, and measure again. At a gap of ${figure(facts.ballGap, facts.units)} the ring is done.`,
     },
   }),
   roller: (facts: FitFacts): OperationWords => ({
@@ -220,7 +227,7 @@ export const OUTER_FIT = {
     mistake: {
       looksLike: 'A roller leans while you measure: the gap reads too small.',
       costs: 'You cut once too often.',
-      remedy: `Stop at a gap of ${figure(facts.ballGap, facts.units)}: there the ring is done.`,
+      remedy: `Stand every roller upright, and measure again. At a gap of ${figure(facts.ballGap, facts.units)} the ring is done.`,
     },
   }),
 } as const
@@ -270,7 +277,7 @@ export const OUTER_SAND = {
     tool: `lathe, strips of abrasive, a dowel for the groove, ${triedWith(facts)}`,
   }),
   roller: (terms: Terms, facts: SandFacts): OperationWords => ({
-    ...sand(terms, facts, ` ${BLOCK_ON_TRACK}`),
+    ...sand(terms, facts, ` ${BLOCK_ON_TRACK} ${ROUND_EDGE_AT_END}`),
     tool: `lathe, abrasive on a narrow block with a handle, ${triedWith(facts)}`,
   }),
 } as const

@@ -49,13 +49,12 @@ export function plateShape(
   { mandrel, isBored, isSegmented }: Omit<MandrelFacts, 'units'> & { readonly isSegmented: boolean },
 ): OperationWords {
   const { tool, how } = ROUND_BY[machines]
-  const held = machines === 'router-and-lathe' ? '' : ` ${plateOnLathe({ mandrel, isBored })}`
+  const held = machines === 'router-and-lathe' ? undefined : plateOnLathe({ mandrel, isBored })
+  const bored = ['drill press', 'a bit as wide as the bore', tool, ...(held?.tools ?? [])].join(', ')
   return {
     title: 'Bore the plates and make them round',
-    tool: isBored
-      ? `drill press, a bit as wide as the bore, ${tool}`
-      : [...new Set(`${tool}, ${TURNED_BORE_TOOLS}`.split(', '))].join(', '),
-    how: `${isBored ? 'Bore the centre square to the face while you can still clamp the blank.' : turnBore('each blank', isSegmented)} ${how}${held}`,
+    tool: isBored ? bored : [...new Set(`${tool}, ${TURNED_BORE_TOOLS}`.split(', '))].join(', '),
+    how: `${isBored ? 'Bore the centre square to the face while you can still clamp the blank.' : turnBore('each blank', isSegmented)} ${how}${held === undefined ? '' : ` ${held.how}`}`,
     check: 'Turn the plate about a pin in its bore: neither its rim nor its face may run out.',
     mistake: {
       looksLike: 'The bore is not square to the face.',

@@ -7,15 +7,15 @@ import {
   AT_THE_LATHE,
   type GapFacts,
   HELD_OUTSIDE,
-  HOLLOW_EDGE,
   LAYOUT_CHECK,
   MARK_CHUCK,
   MARK_MANDREL,
   type MandrelFacts,
   mandrelWords,
+  NO_EDGE_YET,
   type OperationWords,
   RING_BY,
-  ROUND_EDGE,
+  SET_BY_STOP_BLOCK,
 } from './operation.ts'
 
 /* Turning the tracks of a roller bearing, and its cheeks. */
@@ -24,7 +24,7 @@ export const outerTrack = (facts: GapFacts): OperationWords => ({
   title: 'Turn the track of the outer ring, short of its size',
   tool: 'lathe, ring held by its outside, scraper, inside caliper',
   how: `${HELD_OUTSIDE} Turn straight through, moving the tool along the axis: on a track that tapers the rollers run askew. Stop short of the size: you sand the rest to fit, with the rollers in. ${MARK_CHUCK}`,
-  check: `Measure it with the inside caliper at both ends, in two directions. ${ROUND_EDGE}`,
+  check: `Measure it with the inside caliper, ${SET_BY_STOP_BLOCK}, at both ends, in two directions. ${NO_EDGE_YET}`,
   mistake: {
     looksLike: `Each ${figure(facts.over, facts.units)} too much all round opens the gap by ${figure(facts.opens, facts.units)}.`,
     costs: 'You cannot put wood back.',
@@ -36,7 +36,7 @@ export const innerTrack = (mandrel: MandrelFacts): OperationWords => ({
   title: 'Turn the track of the inner ring, short of its size',
   tool: `lathe, ${mandrelWords(mandrel).tool}, gouge and scraper, outside caliper`,
   how: `${mandrelWords(mandrel).how} Turn it straight along the axis. Stop short of the size: you sand the rest to fit. ${MARK_MANDREL}`,
-  check: `Measure it with the caliper at both ends, in two directions. ${HOLLOW_EDGE}`,
+  check: `Measure it with the outside caliper, ${SET_BY_STOP_BLOCK}, at both ends, in two directions. ${NO_EDGE_YET}`,
   mistake: {
     looksLike: 'The track is thinner at one end.',
     costs: 'Play at that end, and rollers that run askew.',
@@ -63,7 +63,7 @@ export function cheeks(facts: {
       ? `Make the two cheeks, and screw each on with ${screws.count} wood screws ${screws.name}`
       : 'Make the two cheeks, and fasten them',
     tool: `${tool}, ${screws ? screwTools(screws, 2) : 'fine saw, drill press, thin pins, glue'}`,
-    how: `Make each cheek like this. ${how('hole', false)} ${fastened} Brush out the chips, put one cheek on, lay the ring on it, put in the inner ring and the rollers, and put on the other cheek.`,
+    how: `Make each cheek like this. ${how('hole', false)} ${fastened} Brush out the chips, ${screws ? 'screw' : 'pin'} one cheek on, lay the ring on it, put in the inner ring and the rollers, and ${screws ? 'screw' : 'lay'} the other cheek on.`,
     check: `${LAYOUT_CHECK} With both cheeks on, the rollers and the inner ring must still move ${figure(facts.axialPlay, facts.units)} along the axis.`,
     mistake: {
       looksLike: 'A cheek is not flat: the inner ring drags at one place in every turn.',

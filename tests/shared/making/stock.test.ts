@@ -5,6 +5,7 @@ import { type FullRingBearing, fullRingsOf } from '#shared/bearing/arrangements.
 import { LUMBERS, type MakingInput } from '#shared/bearing/making-input.ts'
 import { SCREW_GAUGES } from '#shared/making/screws.ts'
 import { type Stock, stockOf } from '#shared/making/stock.ts'
+import { stubBoltFor } from '#shared/making/work-holding.ts'
 import { inches, inUnits, type Mm, mm } from '#shared/units/length.ts'
 import { between, likelyInput, PLAIN, ROLLERS } from '#tests/support/inputs.ts'
 
@@ -227,6 +228,18 @@ describe('work holding', () => {
     expect(stocked({ ...PLAIN, bore: mm(11) }).mandrel).toEqual({ bolt: 'M10', diameter: 10, bush: 0.5 })
     expect(stocked({ ...PLAIN, units: 'in', bore: inches(5 / 16) }).mandrel).toMatchObject({ bolt: '5/16 in', bush: 0 })
     expect(stocked({ ...PLAIN, bore: mm(3) }).mandrel).toBeUndefined()
+  })
+
+  test('a bolt through the stub of a plate is thin enough to leave wood round it', () => {
+    expect(stubBoltFor(mm(40), 'mm')).toEqual({ bolt: 'M12', diameter: 12, bush: 14 })
+    expect(stubBoltFor(mm(12), 'mm')).toEqual({ bolt: 'M6', diameter: 6, bush: 3 })
+    expect(stubBoltFor(inches(1.5), 'in')).toMatchObject({ bolt: '1/2 in' })
+    expect(stubBoltFor(mm(9), 'mm')).toBeUndefined()
+    for (let bore = 10; bore < 200; bore += 7) {
+      const { diameter, bush } = stubBoltFor(mm(bore), 'mm') ?? { diameter: bore, bush: 0 }
+      expect(bush).toBeGreaterThanOrEqual(bore / 4 - 1e-9)
+      expect(diameter + 2 * bush).toBeWithin(1e-9, bore)
+    }
   })
 
   test('what the chuck takes, and what clears the bed', () => {

@@ -282,6 +282,9 @@ describe('the operations', () => {
     const operations = await sheet(ROLLERS)
     const ids = operations.map(({ id }) => id)
     expect(ids.indexOf('cut-rollers')).toBeLessThan(ids.indexOf('choose-balls'))
+    expect(operations.find(({ id }) => id === 'outer-layout')?.how).toMatch(
+      /how long the rollers came out, and plane the ring/,
+    )
     for (const id of ['inner-fit', 'run-in']) {
       const codes = operations.find((operation) => operation.id === id)?.cautions.map(({ code }) => code)
       expect(codes).toContain('roller-skew')

@@ -179,6 +179,19 @@ describe('the job sheet', () => {
     expect(loose).toEqual([])
   })
 
+  test.each(OF_EVERY_KIND)('of $name tries no finished edge on what is still to be sanded', (made) => {
+    for (const design of [made.design, ...richly(made)])
+      for (const { check, sizes } of toJobSheet(design, { units: unitsOf(design) }).operations)
+        if (sizes.some(({ stopAt }) => stopAt !== undefined)) expect(check).not.toContain('no light may show')
+  })
+
+  test.each(OF_EVERY_KIND)('of $name drives the screws that it drills for, before they are turned', (made) => {
+    for (const design of [made.design, ...richly(made)])
+      for (const { how } of toJobSheet(design, { units: unitsOf(design) }).operations)
+        if (how.includes('countersink them'))
+          expect(how).toMatch(/drive the screws|screw one cheek on|Screw each plate/)
+  })
+
   test.each(OF_EVERY_KIND)('of $name starts no bit where a ring of segments has its hole', (made) => {
     const bored = sheetsOf(made).flatMap(({ operations }) => {
       const hollow = operations.filter(({ sizes }) => sizes.some(({ name }) => name === SIZES.shortEdge))
