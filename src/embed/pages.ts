@@ -12,6 +12,7 @@ import { sheetBody } from '#src/job-sheet/html.ts'
 import { prose } from '#src/job-sheet/prose.ts'
 import { gravely } from '#src/job-sheet/sheet-text.ts'
 import { bearingFacts } from '#src/words/bearing-facts.ts'
+import { finerThanRule } from '#src/words/by-caliper.ts'
 import { EMBED } from '#src/words/embed.ts'
 import { EXACT_DECIMALS } from '#src/words/figure.ts'
 import { sheetTitle } from '#src/words/job-sheet/sheet.ts'
@@ -42,7 +43,7 @@ function bearing(design: Design, request: EmbedRequest, publicUrl: string | null
   const { summary, dimensions, warnings, cautions } = answerOf(design)
   const rows = dimensions.map(
     ({ name, symbol, shop, byCaliper, value }) =>
-      `<tr><td>${escaped(symbol)}</td><th scope="row">${prose(name)}</th><td class="n">${byCaliper ? EMBED.byCaliper : prose(shop)}</td><td class="n">${value.toFixed(EXACT_DECIMALS[units])}</td></tr>`,
+      `<tr><td>${escaped(symbol)}</td><th scope="row">${prose(name)}</th><td class="n">${byCaliper ? finerThanRule(symbol) : prose(shop)}</td><td class="n">${value.toFixed(EXACT_DECIMALS[units])}</td></tr>`,
   )
   return [
     form(design, request),

@@ -30,7 +30,7 @@ export function finish(job: AnyJob<Design>): Operation {
     part: 'both',
     sizes: film === 0 ? [] : [{ name: SIZES.film, value: film, byCaliper: true }],
     cautions: ['finish'],
-    readings: measuredAtTheEnd(job).readings,
+    readings: isCaged(job.design) ? [playReading(job)] : measuredAtTheEnd(job).readings,
   }
 }
 
@@ -52,7 +52,11 @@ export const wax = (job: AnyJob<Design>): Operation => ({
   readings: [],
 })
 
-export const PLAY_READING = { name: READINGS.play, at: 'inner', kind: 'radial-play', field: '/value' } as const
+const PLAY_READING = { name: READINGS.play, at: 'inner', kind: 'radial-play', field: '/value' } as const
+
+/** The play before a cage holds its balls is read on three of them. */
+export const playReading = ({ design }: AnyJob<Design>): Reading =>
+  isCaged(design) ? { ...PLAY_READING, name: READINGS.playOnThree } : PLAY_READING
 
 /** The readings that are repeated at the end. */
 function measuredAtTheEnd(job: AnyJob<Design>): {

@@ -1,4 +1,6 @@
+import { isCaged } from '#shared/bearing/arrangements.ts'
 import { playBeforeFinish } from '#shared/bearing/before-finish.ts'
+import { travelTowardsBall } from '#shared/geometry/travel-towards-ball.ts'
 import { grooveStopShort } from '#shared/making/cutting-allowances.ts'
 import { isBored } from '#shared/making/work-holding.ts'
 import { playBand } from '#shared/questions/fit/fit-setup.ts'
@@ -7,7 +9,7 @@ import { ownCautions } from '#src/words/bearing-caution.ts'
 import * as words from '#src/words/job-sheet/inner-ring.ts'
 import type { MandrelFacts, OperationWords } from '#src/words/job-sheet/operation.ts'
 import { READINGS, SIZES } from '#src/words/job-sheet/sizes.ts'
-import { PLAY_READING } from './finish-operations.ts'
+import { playReading } from './finish-operations.ts'
 import { glueUp, joint } from './joint-operations.ts'
 import { boreFor } from './mount-operations.ts'
 import {
@@ -21,6 +23,7 @@ import {
   type Operation,
   playToReach,
   type RingJob,
+  type Size,
   sandedLast,
   size,
   termsOf,
@@ -33,7 +36,11 @@ import {
 
 /** The inner ring of grooved rings, full or with a cage. */
 export function innerGrooved(job: GroovedJob, arrangement: 'radial' | 'caged'): readonly Operation[] {
-  const fit = innerFit(job, words.INNER_FIT[arrangement](job.design.bearing.resolved.split))
+  const { split } = job.design.bearing.resolved
+  const fit = innerFit(
+    job,
+    arrangement === 'caged' ? words.INNER_FIT.caged(split, travelTowardsBall(3)) : words.INNER_FIT.radial(split),
+  )
   return [
     ...innerBlank(job),
     ...joint(job, 'innerRing'),
@@ -107,13 +114,20 @@ function innerGroove(job: GroovedJob, arrangement: 'radial' | 'caged'): Operatio
   }
 }
 
+/** The play to reach, and what three balls show for it where the cage does not hold all of them yet. */
+function playSizes(job: RingJob): readonly Size[] {
+  const play = playToReach(job)
+  if (!isCaged(job.design)) return [play]
+  return [{ name: SIZES.travelOnThree, value: mm(travelTowardsBall(3) * play.value), byCaliper: true }, play]
+}
+
 export const innerFit = (job: RingJob, words: OperationWords): Operation => ({
   ...words,
   id: 'inner-fit',
   part: 'inner-ring',
-  sizes: [playToReach(job)],
+  sizes: playSizes(job),
   cautions: ownCautions(job.design.bearing.resolved.input),
-  readings: [PLAY_READING, { name: READINGS.binds, at: 'inner', kind: 'binds', field: '' }],
+  readings: [playReading(job), { name: READINGS.binds, at: 'inner', kind: 'binds', field: '' }],
 })
 
 /** What fit correction calls good, with the films of the finish still to come. */
@@ -132,7 +146,7 @@ export const innerSand = (job: RingJob): Operation => ({
   }),
   id: 'inner-sand',
   part: 'inner-ring',
-  sizes: [...dowelOf(job), size(job, sandedLast(job).inner, acrossName(job)), playToReach(job)],
+  sizes: [...dowelOf(job), size(job, sandedLast(job).inner, acrossName(job)), ...playSizes(job)],
   cautions: ['turning', 'dust'],
-  readings: [PLAY_READING],
+  readings: [playReading(job)],
 })

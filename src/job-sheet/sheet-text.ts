@@ -1,8 +1,10 @@
 import { lengthOf, type Units } from '#shared/units/length.ts'
 import type { JobSheet, SheetOperation } from '#src/api/job-sheet/schema.ts'
+import { BY_MEASURING } from '#src/words/by-caliper.ts'
 import { cautionName } from '#src/words/caution.ts'
 import { caliperFigure, capitalised, errorFigure } from '#src/words/figure.ts'
 import { cautionAgain, cautionFirst, onTheRule, SHEET, shortSpeed } from '#src/words/job-sheet/sheet.ts'
+import { isMeasuredInPlace } from '#src/words/job-sheet/sizes.ts'
 import { MEMORY_SIGN, TRADE_SIGN } from '#src/words/standing.ts'
 
 /* The words of an operation that are the same on paper and on a screen. */
@@ -49,7 +51,12 @@ function exact({ value, tolerance, isTrade, isFromMemory }: SheetSize, units: Un
 /** Symbol, name, the size to set a caliper to, the figure of the rule with its error where a rule will do, and where to stop. */
 export function sizeCells(size: SheetSize, units: Units): readonly string[] {
   const { symbol = '', name, shop, shopError = 0, byCaliper, stopAt } = size
-  const rule = byCaliper === true ? SHEET.byCaliper : onTheRule(shop, errorFigure(lengthOf(shopError, units), units))
+  const rule =
+    byCaliper === true
+      ? isMeasuredInPlace(name)
+        ? BY_MEASURING
+        : SHEET.byCaliper
+      : onTheRule(shop, errorFigure(lengthOf(shopError, units), units))
   return [symbol, name, exact(size, units), rule, stopAt === undefined ? '' : caliper(stopAt, units)]
 }
 

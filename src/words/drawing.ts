@@ -345,7 +345,6 @@ export const TABLE_HEADINGS = {
   plateGroove: 'groove of each plate',
   platesAndChecks: 'both plates, checks',
   onTheRule: 'on the rule',
-  byCaliper: 'by caliper',
 } as const
 
 const SHORT_NAMES = {

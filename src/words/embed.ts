@@ -15,7 +15,6 @@ export const EMBED = {
   symbol: 'Symbol',
   size: 'Size',
   onTheRule: 'On the rule',
-  byCaliper: 'by caliper',
   exact: (units: Units) => `Exact (${units})`,
   sizes: 'All sizes',
   warning: 'Warning',

@@ -1,4 +1,5 @@
 import { lengthOf, type Units } from '#shared/units/length.ts'
+import { finerThanRule } from './by-caliper.ts'
 import { caliperFigure, percent } from './figure.ts'
 
 /*
@@ -70,7 +71,7 @@ type Shown = {
 
 /** A size of a table: the figure of the rule, or the exact one where a rule would spoil the bearing. */
 export const sizeLine = ({ name, symbol, value, shop, byCaliper }: Shown, units: Units): string => {
-  const size = byCaliper === true ? `${caliperFigure(lengthOf(value, units), units)}, by caliper` : shop
+  const size = byCaliper === true ? `${caliperFigure(lengthOf(value, units), units)}, ${finerThanRule(symbol)}` : shop
   return symbol === undefined ? `- ${name}: ${size}` : `- ${name} (${symbol}): ${size}`
 }
 

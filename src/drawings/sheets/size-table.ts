@@ -3,6 +3,7 @@ import { DIMENSION_SYMBOLS, type Dimension, isByCaliper } from '#shared/bearing/
 import type { ResolvedBalls } from '#shared/bearing/resolve.ts'
 import { at, type Shape } from '#src/drawings/model.ts'
 import { line } from '#src/drawings/shapes.ts'
+import { finerThanRule } from '#src/words/by-caliper.ts'
 import { shortName, TABLE_HEADINGS, type TabledKey } from '#src/words/drawing.ts'
 import { fittedText, SMALL_TEXT_HEIGHT } from './annotations.ts'
 import { type SizeText, tradeSign } from './size-text.ts'
@@ -132,7 +133,7 @@ export function sizeTable(
       cell(DIMENSION_SYMBOLS[key], 0.025, 0.125, 'start'),
       cell(shortName(key, arrangement), 0.145, 0.46, 'start'),
       cell(`${say(found.value)}${tradeSign(key, { resolved })}`, 0.47, 0.7, 'end'),
-      cell(isByCaliper(key, resolved) ? TABLE_HEADINGS.byCaliper : found.shop.text, 0.72, 0.97, 'end'),
+      cell(isByCaliper(key, resolved) ? finerThanRule(DIMENSION_SYMBOLS[key]) : found.shop.text, 0.72, 0.97, 'end'),
     ]
   }
   const cells = blocks.flatMap(({ rows }, index) =>

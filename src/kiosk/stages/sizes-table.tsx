@@ -2,6 +2,7 @@ import type { ArrangementName, Design } from '#shared/bearing/arrangements.ts'
 import type { Openings } from '#shared/bearing/assumed-sizes.ts'
 import { DIMENSION_SYMBOLS, type Dimension, ruleText } from '#shared/bearing/dimensions.ts'
 import { roundedIn } from '#shared/units/rounded.ts'
+import { finerThanRule } from '#src/words/by-caliper.ts'
 import { dimensionName } from '#src/words/dimension-names.ts'
 import { EXACT_DECIMALS } from '#src/words/figure.ts'
 import { BEARING } from '#src/words/kiosk/bearing.ts'
@@ -39,7 +40,11 @@ export function SizesTable({
           <tr key={row.key}>
             <td>{DIMENSION_SYMBOLS[row.key]}</td>
             <th scope="row">{dimensionName(row.key, TERMS[arrangement])}</th>
-            <td>{isFollowing(row) ? BEARING.follows : (ruleText(row, resolved) ?? BEARING.byCaliper)}</td>
+            <td>
+              {isFollowing(row)
+                ? BEARING.follows
+                : (ruleText(row, resolved) ?? finerThanRule(DIMENSION_SYMBOLS[row.key]))}
+            </td>
             <td>
               {roundedIn(row.cutTo ?? row.value, units).toFixed(EXACT_DECIMALS[units])} {units}
               {signOfSize(row.key, openings)}

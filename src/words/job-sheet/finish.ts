@@ -13,7 +13,7 @@ const WHEN_DRY: Readonly<Record<ArrangementName, string>> = {
   radial: 'When it is dry, measure the gap and the play again.',
   roller: 'When it is dry, measure the gap and the play again.',
   thrust: 'When it is dry, measure the gap again.',
-  caged: 'When it is dry, measure the play again.',
+  caged: 'When it is dry, measure the play again, on three balls as before.',
 }
 
 /** @param film on each surface; 0 for bare wood */

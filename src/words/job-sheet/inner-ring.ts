@@ -97,9 +97,14 @@ export const innerGroove = (arrangement: keyof typeof OFF_THE_MIDDLE, isSplit: b
   mistake: OFF_THE_MIDDLE[arrangement](isSplit),
 })
 
-const TRAVEL = 'Measure the whole travel from side to side, in two directions.'
+const TRAVEL =
+  'Push the ring to one side, then to the other, and measure the whole travel, in two directions: with a dial indicator against it, or with feelers between the rings at one place, where the difference between both is the travel.'
+
+/** Travel on three balls differs by direction: only that towards a ball is a fixed multiple of the play. */
+const TRAVEL_ON_THREE = (perPlay: number): string =>
+  `Push the inner ring towards one ball, then straight away from it, and measure the whole travel with a dial indicator or feelers. Do the same at the other two balls. With three balls in, that travel is ${perPlay} times the play: divide it by ${perPlay}, and write down what comes out.`
 const FEEL = 'Turn it by hand and feel for play from side to side.'
-const FIT_TOOL = 'hands, a dial indicator if you have one'
+const FIT_TOOL = 'hands, a dial indicator or feelers'
 const GROOVE_BINDS = {
   looksLike: 'It binds at one place in every turn: a groove is not round, or one ball is large.',
   costs: 'It dents or splits if you force it.',
@@ -130,11 +135,11 @@ export const INNER_FIT = {
     check: TRAVEL,
     mistake: GROOVE_BINDS,
   }),
-  caged: (split: Split): OperationWords => ({
+  caged: (split: Split, perPlay: number): OperationWords => ({
     title: 'Try the inner ring in the outer ring, with three balls',
     tool: FIT_TOOL,
-    how: `${THREE_IN[split]} Feel for play from side to side, with your hand over a ball.`,
-    check: TRAVEL,
+    how: `${THREE_IN[split]} Feel for play towards each ball, with your hand over it.`,
+    check: TRAVEL_ON_THREE(perPlay),
     mistake: GROOVE_BINDS,
   }),
   roller: (): OperationWords => ({

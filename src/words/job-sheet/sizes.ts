@@ -39,6 +39,7 @@ export const SIZES = {
   barWidth: 'width of a plug that is a bar, at least',
   playToReach: 'play to reach',
   play: 'play',
+  travelOnThree: 'travel towards a ball, with three balls in',
   pocket: 'pocket',
   web: 'least wood between two pockets',
   ballSpacing: 'space between neighbouring balls',
@@ -125,6 +126,11 @@ export const circleOfScrews = (count: number): string => `circle of the ${count}
 export const circleOfDowels = (count: number): string => `circle of the ${count} dowels`
 export const gapName = (arrangement: ArrangementName): string => TERMS[arrangement].gap
 export const beforeFinishName = (name: string): string => `${name} before the finish`
+/** Sizes that nothing is set to: a dial indicator or feelers tell them. */
+export const isMeasuredInPlace = (name: string): boolean =>
+  [SIZES.play, SIZES.playToReach, beforeFinishName(SIZES.playToReach), SIZES.travelOnThree].some(
+    (each) => each === name,
+  )
 export const gapToReach = (arrangement: ArrangementName): string => `${gapName(arrangement)} to reach`
 
 export const READINGS = {
@@ -134,6 +140,7 @@ export const READINGS = {
   holeThere: 'diameter of the hole there',
   outsideThere: 'outside diameter there',
   play: 'play from side to side',
+  playOnThree: 'play: the travel on three balls, divided',
   binds: 'it binds',
   plug: 'plug: enters, snug or refuses',
   goPlug: 'go plug: enters, snug or refuses',

@@ -24,7 +24,6 @@ export const BEARING = {
   sizes: 'Sizes to cut',
   size: 'Size',
   onTheRule: 'On the rule',
-  byCaliper: 'by caliper',
   /** Of a size that nobody cuts or measures. */
   follows: 'follows',
   exact: 'Exact',
