@@ -1,4 +1,5 @@
 import { type Design, isCaged } from '#shared/bearing/arrangements.ts'
+import { BALL_MATERIAL } from '#shared/bearing/defaults.ts'
 import { type Mm, mm } from '#shared/units/length.ts'
 import { CHOOSE } from '#src/words/job-sheet/balls.ts'
 import { meanDiameter, rowLength, rowOf } from '#src/words/job-sheet/sizes.ts'
@@ -7,11 +8,18 @@ import { type AnyJob, arrangementOf, glassCautions, madeAt, type Operation, unit
 export function chooseBalls(job: AnyJob<Design>): Operation {
   const { design } = job
   const { resolved } = design.bearing
-  const { count } = resolved.input.balls
+  const { count, material = BALL_MATERIAL } = resolved.input.balls
   const arrangement = arrangementOf(job)
   const over = mm(resolved.ballDiameter / 100)
   return {
-    ...CHOOSE[arrangement]({ count, over, taken: takenBy(over, design), units: unitsOf(job) }),
+    ...CHOOSE[arrangement]({
+      count,
+      material,
+      diameter: resolved.ballDiameter,
+      over,
+      taken: takenBy(over, design),
+      units: unitsOf(job),
+    }),
     id: 'choose-balls',
     part: 'balls',
     sizes: [

@@ -74,7 +74,12 @@ export function pockets(job: CagedJob): Operation {
   const { cage, resolved } = job.design.bearing
   const { count } = resolved.input.balls
   return {
-    ...words.cagePockets({ count, leastWeb: mm(cage.web / 2), units: unitsOf(job) }),
+    ...words.cagePockets({
+      count,
+      pocket: size(job, 'cage.pocketDiameter', SIZES.pocket).value,
+      leastWeb: mm(cage.web / 2),
+      units: unitsOf(job),
+    }),
     id: 'cage-pockets',
     part: 'cage',
     sizes: [size(job, 'cage.pocketDiameter', SIZES.pocket), size(job, 'cage.web', SIZES.web)],

@@ -5,7 +5,7 @@ import type { RingStock, Stock } from '#shared/making/stock.ts'
 import type { Mm } from '#shared/units/length.ts'
 import * as words from '#src/words/job-sheet/joints.ts'
 import { circleOfDowels, circleOfScrews, SIZES } from '#src/words/job-sheet/sizes.ts'
-import type { Operation, RingJob, Size } from './operation.ts'
+import { type Operation, type RingJob, type Size, unitsOf } from './operation.ts'
 
 /* Wood that is joined before it is turned: segments to a ring, halves to one. Common practice, no source, as all of the sheet. */
 
@@ -41,11 +41,12 @@ export function glueUp({ segments, blank, layers }: RingStock, part: WoodPart): 
 }
 
 /** The halves of a ring: screwed, on dowels where no screw fits, or held by nothing but the lathe. */
-export function joint({ stock: { split } }: RingJob, ring: RingName): readonly Operation[] {
+export function joint(job: RingJob, ring: RingName): readonly Operation[] {
+  const { split } = job.stock
   if (split?.ring !== ring) return []
   return [
     {
-      ...words.joint(ring, split),
+      ...words.joint(ring, split, unitsOf(job)),
       id: SPLIT[ring],
       part: PARTS[ring],
       sizes: jointSizes(split),

@@ -21,9 +21,11 @@ import {
 } from '#shared/bearing/dimensions.ts'
 import type { Allowances } from '#shared/bearing/making-input.ts'
 import type { Method } from '#shared/bearing/method.ts'
+import type { RingName } from '#shared/bearing/refusal.ts'
 import type { ResolvedBalls } from '#shared/bearing/resolve.ts'
 import type { SourceId } from '#shared/data/sources.ts'
 import type { Blank } from '#shared/making/blanks.ts'
+import { grooveStopShort, trackStopShort } from '#shared/making/cutting-allowances.ts'
 import type { Mounting } from '#shared/making/mounting.ts'
 import type { RingStock, Stock } from '#shared/making/stock.ts'
 import type { Turning } from '#shared/making/work-holding.ts'
@@ -216,6 +218,18 @@ export const sandedLast = (job: RingJob): CylinderKeys =>
 
 /** How the cylinders that are sanded to fit are named among the sizes. */
 export const acrossName = (job: RingJob): string => (hasTracks(job) ? SIZES.track : SIZES.acrossBottoms)
+
+/** How much the sharp tool leaves on a raceway for the abrasive, all round. */
+export function leftToSand({ design }: RingJob, ring: RingName): Size {
+  const { resolved } = design.bearing
+  const value = isOfRollers(design)
+    ? trackStopShort(resolved.ballDiameter, resolved.input.units)
+    : grooveStopShort(design.bearing[ring].grooveDepth)
+  return { name: SIZES.leftToSand, value }
+}
+
+/** Sanded no faster than at half the speed of turning: common practice, no source. */
+export const sandingSpeed = ({ speed }: Pick<Turning, 'speed'>): Speed => ({ min: speed.min / 2, max: speed.max / 2 })
 
 /** The dowel under the abrasive for a groove, measured with the abrasive on: then the thickness of the paper need not be known. */
 export function dowelOf(job: RingJob, ring: 'outerRing' | 'innerRing' = 'innerRing'): readonly Size[] {

@@ -1,4 +1,5 @@
 import type { RollerDesign } from '#shared/bearing/arrangements.ts'
+import { BALL_MATERIAL } from '#shared/bearing/defaults.ts'
 import { trackStopShort } from '#shared/making/cutting-allowances.ts'
 import { requestedScrew } from '#shared/making/screws.ts'
 import { type Mm, mm } from '#shared/units/length.ts'
@@ -9,6 +10,7 @@ import { READINGS, SIZES } from '#src/words/job-sheet/sizes.ts'
 import { innerBlank, innerFit, innerSand, mandrelFacts } from './inner-operations.ts'
 import { screwSizes } from './joint-operations.ts'
 import {
+  glassCautions,
   type Job,
   type Operation,
   type RingJob,
@@ -31,12 +33,13 @@ export const leftOnTrack = (job: RingJob): Mm =>
 const stopShort = (job: RollerJob): Mm => trackStopShort(job.design.bearing.resolved.ballDiameter, unitsOf(job))
 
 export function cutRollers(job: RollerJob): Operation {
+  const { count, material = BALL_MATERIAL } = job.design.bearing.resolved.input.balls
   return {
-    ...balls.cutRollers(job.design.bearing.resolved.input.balls),
+    ...balls.cutRollers({ count, material }),
     id: 'cut-rollers',
     part: 'balls',
     sizes: [size(job, 'rollerLength', SIZES.length)],
-    cautions: ['sawing', 'dust'],
+    cautions: material === 'glass' ? glassCautions(job) : ['sawing', 'dust'],
     readings: [],
   }
 }

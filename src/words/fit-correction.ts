@@ -229,7 +229,7 @@ function howToMeasure(
     case 'ball-row':
       return `Lay ${count ?? ''} ${element.many} in a straight channel, touching, and measure the row.`
     case 'radial-play':
-      return 'Measure the play: how far the inner ring travels from side to side.'
+      return terms.readPlay ?? 'Measure the play: how far the inner ring travels from side to side.'
     case 'binds':
       return 'Try whether the inner ring turns freely.'
     default:

@@ -51,6 +51,8 @@ export interface Terms {
   readonly ofCut: string
   /** The second figure of the bearing, beside the gap. */
   readonly play: string
+  /** How the play is measured, where not from side to side. */
+  readonly readPlay?: string
   /** The gap that the elements of a full ring leave, all pushed together. */
   readonly gap: string
   /** The size of the raceway that a cut changes: `depth`. */
@@ -98,6 +100,8 @@ export const TERMS: Readonly<Record<ArrangementName, Terms>> = {
     bearing: 'caged bearing',
     bearings: 'caged bearings',
     gap: 'space between neighbouring balls',
+    readPlay:
+      'Measure the play on three balls, a third of a turn apart: push the inner ring towards one of them and straight away, and divide the whole travel by 1.5.',
     rubsOn: 'the cage',
   },
   roller: {

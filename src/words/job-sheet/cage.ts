@@ -37,11 +37,12 @@ export function cageRing(machines: Method, facts: CageRingFacts): OperationWords
 
 export const cagePockets = (facts: {
   readonly count: number
+  readonly pocket: Mm
   readonly leastWeb: Mm
   readonly units: Units
 }): OperationWords => ({
   title: `Drill the ${facts.count} pockets`,
-  tool: 'drill press, a Forstner bit of this size or the next size up, a cradle that holds the ring on edge',
+  tool: `drill press, a Forstner bit of ${figure(facts.pocket, facts.units)} or the next size up, a cradle that holds the ring on edge`,
   how: `Carry the ${facts.count} lines of the template over the edge with a square. Drill at mid width, towards the centre, with a pilot hole first, no wider than the point of the bit: a wider one leaves the point no wood to start on. Back the ring up from inside so that the bore does not tear.`,
   check: 'Every ball falls through its pocket by its own weight, and all the webs look alike.',
   mistake: {

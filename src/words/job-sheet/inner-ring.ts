@@ -15,6 +15,7 @@ import {
   mandrelWords,
   type OperationWords,
   OVER_A_DOWEL,
+  PRINT_TWICE,
   PROFILE_SHORT,
   TURNED_BORE_TOOLS,
   turnBore,
@@ -39,7 +40,7 @@ interface InnerFacts {
 export const innerBlank = (machines: Method, { isSplit, isSegmented, isBored }: InnerFacts): OperationWords => ({
   title: isSplit ? 'Cut the two discs of the inner ring' : 'Cut the disc of the inner ring',
   tool: `${BLANK_TOOL[machines]}, ${isBored ? 'drill press, a bit as wide as the bore' : TURNED_BORE_TOOLS}`,
-  how: `Lay out ${isSplit ? 'both discs' : 'the disc'} from the template, ${laidOn(isSegmented)}. ${
+  how: `${isSplit ? `${PRINT_TWICE} ` : ''}Lay out ${isSplit ? 'both discs' : 'the disc'} from the template, ${laidOn(isSegmented)}. ${
     isBored
       ? `Bore the centre${isSplit ? ' of both, one on top of the other' : ''}, then cut ${CUT_OUT}`
       : `Cut ${CUT_OUT} ${turnBore(isSplit ? 'both discs, one on the other,' : 'the disc', isSegmented)}`
@@ -101,8 +102,11 @@ const TRAVEL =
   'Push the ring to one side, then to the other, and measure the whole travel, in two directions: with a dial indicator against it, or with feelers between the rings at one place, where the difference between both is the travel.'
 
 /** Travel on three balls differs by direction: only that towards a ball is a fixed multiple of the play. */
-const TRAVEL_ON_THREE = (perPlay: number): string =>
-  `Push the inner ring towards one ball, then straight away from it, and measure the whole travel with a dial indicator or feelers. Do the same at the other two balls. With three balls in, that travel is ${perPlay} times the play: divide it by ${perPlay}, and write down what comes out.`
+function travelOnThree(perPlay: number): string {
+  const times = Number(perPlay.toFixed(2))
+  return `Push the inner ring towards one ball, then straight away from it, and measure the whole travel with a dial indicator or feelers. Do the same at the other two balls. With three balls in, that travel is ${times} times the play: divide it by ${times}, and write down what comes out.`
+}
+
 const FEEL = 'Turn it by hand and feel for play from side to side.'
 const FIT_TOOL = 'hands, a dial indicator or feelers'
 const GROOVE_BINDS = {
@@ -139,7 +143,7 @@ export const INNER_FIT = {
     title: 'Try the inner ring in the outer ring, with three balls',
     tool: FIT_TOOL,
     how: `${THREE_IN[split]} Feel for play towards each ball, with your hand over it.`,
-    check: TRAVEL_ON_THREE(perPlay),
+    check: travelOnThree(perPlay),
     mistake: GROOVE_BINDS,
   }),
   roller: (): OperationWords => ({

@@ -1,7 +1,8 @@
 import type { RingName } from '#shared/bearing/refusal.ts'
 import type { WoodPart } from '#shared/bearing/wood-parts.ts'
 import type { CheekScrews, Screws, SplitRing } from '#shared/making/split-ring.ts'
-import { angleFigure } from '#src/words/figure.ts'
+import type { Units } from '#shared/units/length.ts'
+import { angleFigure, figure } from '#src/words/figure.ts'
 import { type Terms, WOODEN_PARTS } from '#src/words/terms.ts'
 import { HALVES_CHECK, type OperationWords } from './operation.ts'
 
@@ -47,26 +48,29 @@ const BEFORE_TURNING =
   'Do this before you turn anything, so that both halves are turned as one. The faces meet at mid groove. Mark the pair across the edge'
 
 const screwsNamed = ({ count, name }: Screws | CheekScrews, times = 1): string => `${times * count} wood screws ${name}`
-export const screwTools = (screws: Screws | CheekScrews, times = 1): string =>
-  `drill press, drills of ${screws.pilot.name} and ${screws.clearance.name}, countersink, screwdriver, ${screwsNamed(screws, times)}`
+export const screwTools = (screws: Screws | CheekScrews, units: Units, times = 1): string =>
+  `drill press, drills of ${screws.pilot.name} and ${screws.clearance.name}, countersink, screwdriver, ${screwsNamed(screws, times)} × ${figure(screws.length, units)}`
 
 /** A screw bites in the second piece alone, so that it draws both together. */
-export const DRIVE_SCREWS =
-  'Brush out the chips, and drive the screws by hand until the heads lie below the face, no harder.'
+const DRIVE_SCREWS = 'Brush out the chips, and drive the screws by hand until the heads lie below the face, no harder.'
 
 /** Holes on a circle through one piece into another. */
 export const screwHoles = ({ pilot, clearance }: Screws | CheekScrews, first: string): string =>
   `Drill ${pilot.name} pilot holes through ${first} to their depth in the second piece. Open them to ${clearance.name} through ${first} only, and countersink them`
 
 /** The halves of a ring, on whatever holds them. */
-export function joint(ring: RingName, { screws, dowels }: Pick<SplitRing, 'screws' | 'dowels'>): OperationWords {
+export function joint(
+  ring: RingName,
+  { screws, dowels }: Pick<SplitRing, 'screws' | 'dowels'>,
+  units: Units,
+): OperationWords {
   const name = WOODEN_PARTS[ring]
   const edge = ring === 'innerRing' ? 'bore' : 'outside'
   if (screws !== undefined) {
     const isSunk = screws.counterboreDepth > 0
     return {
       title: `Screw the halves of the ${name} together, with ${screwsNamed(screws)}`,
-      tool: `plane, clamps, ${isSunk ? 'a bit as wide as the heads, ' : ''}${screwTools(screws)}`,
+      tool: `plane, clamps, ${isSunk ? `a Forstner bit of ${figure(screws.headDiameter, units)} or the next size up for the heads, ` : ''}${screwTools(screws, units)}`,
       how: `${BEFORE_TURNING}, and take it apart only to put the balls in. See that the faces meet without light: take off no more than a shaving. Clamp the two discs face to face, and mark the circle of the screws. ${isSunk ? 'Drill the counterbores first, as wide as the heads. ' : ''}${screwHoles(screws, 'the first disc')}. ${DRIVE_SCREWS}`,
       check: HALVES_CHECK,
       mistake: {
@@ -85,7 +89,13 @@ export function joint(ring: RingName, { screws, dowels }: Pick<SplitRing, 'screw
     tool: [
       'plane',
       'clamps',
-      ...(dowels === undefined ? [] : ['fine saw', 'drill press', `${dowels.count} dowels`]),
+      ...(dowels === undefined
+        ? []
+        : [
+            'fine saw',
+            'drill press',
+            `${dowels.count} dowels of ${figure(dowels.diameter, units)} × ${figure(dowels.length, units)}`,
+          ]),
       ...(dowels === undefined && ring === 'innerRing' ? [] : ['glue']),
       ...(ring === 'innerRing' ? [] : ['paper', 'a knife']),
     ].join(', '),

@@ -1,3 +1,4 @@
+import type { ShaftMaterial } from '#shared/bearing/mounting-input.ts'
 import type { RingName } from '#shared/bearing/refusal.ts'
 import { SPECIES } from '#shared/data/species.ts'
 import type { Mounting } from '#shared/making/mounting.ts'
@@ -5,7 +6,7 @@ import type { Shut } from '#shared/making/opening.ts'
 import type { PlateMounting } from '#shared/making/plate-mounting.ts'
 import { mm, type Units } from '#shared/units/length.ts'
 import { INDOORS, UNSTATED_WOOD } from '#shared/wood/unstated.ts'
-import { figure } from '#src/words/figure.ts'
+import { boardFigure, figure } from '#src/words/figure.ts'
 import {
   boardsSentence,
   driveSentence,
@@ -83,6 +84,12 @@ export function mount(
     tool: [
       'lathe',
       ...(drills ? ['drill press'] : []),
+      `${shaft.material} shaft of ${figure(shaft.shaftDiameter, units)}`,
+      ...(housing
+        ? [
+            `board for the housing: ${figure(housing.thickness, units)} × ${boardFigure(housing.leastWidth, units)} across`,
+          ]
+        : []),
       'caliper',
       'mallet',
       ...(shaft.holder?.kind === 'pin' || housing?.holder?.kind === 'pin' ? ['fine saw'] : []),
@@ -102,6 +109,14 @@ export function mount(
   }
 }
 
+/** What brings a pin to its length. */
+const PIN_TOOLS: Readonly<Record<ShaftMaterial, readonly string[]>> = {
+  wood: ['fine saw'],
+  steel: ['hacksaw', 'vise', 'file'],
+  brass: ['hacksaw', 'vise', 'file'],
+}
+const METAL_PIN = 'Buy the rod cut to length, or saw it in a vise with a hacksaw, and file off the burr.'
+
 /** The same of a turntable between two boards. */
 export function mountPlates(
   { pin, boards, screws, usual }: PlateMounting & { readonly usual: readonly LeftOpen[] },
@@ -116,17 +131,22 @@ export function mountPlates(
     wood: WOOD_COUNTED,
     year: YEAR_OF_HOUSE,
   })
+  const bought = `${pin.material} ${noun} of ${figure(pin.shaftDiameter, units)} × ${figure(pin.length, units)}`
   const isGlued = pin.hold === 'glued' || boards.hold === 'glued'
+  const isSawnMetal = pin.material !== 'wood' && pin.hold !== 'retained'
   const onBoards = `Boards: ${boardsSentence(boards, screws, units)}`
-  const onPin = `Pin: ${pinSentence(pin, units)}`
+  const onPin = `Pin: ${isSawnMetal ? `${METAL_PIN} ` : ''}${pinSentence(pin, units)}`
   return {
     title: `Mount it between two boards, the plates ${boards.hold}`,
     tool: [
       'drill press',
+      `two boards to mount on: ${figure(boards.thickness, units)} thick`,
       'caliper',
       ...(isUpperOpened(pin) ? openedBy(pin) : []),
-      ...(pin.hold === 'retained' ? ['a bolt with washers and two nuts'] : ['a pin', 'fine saw']),
-      ...(screws ? [screwTools(screws, 2).replace('drill press, ', '')] : []),
+      ...(pin.hold === 'retained'
+        ? [`a ${bought} with washers and two nuts`]
+        : [`a ${bought}`, ...PIN_TOOLS[pin.material]]),
+      ...(screws ? [screwTools(screws, units, 2).replace('drill press, ', '')] : []),
       ...(isGlued ? ['epoxy'] : []),
     ].join(', '),
     counted,

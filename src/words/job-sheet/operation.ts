@@ -36,8 +36,10 @@ export const laidOn = (isSegmented: boolean): string =>
   isSegmented ? 'with its full straight lines over the joints' : 'with its arrow along the grain'
 
 export const LAYOUT_TOOL = 'the printed template or a compass, a centre punch'
-export const layTemplate = (isSegmented: boolean, punch: string): string =>
-  `Glue the template on ${laidOn(isSegmented)}, or prick its lines through to the wood. ${isSegmented ? 'Its centre must lie over that of the waste disc.' : punch}`
+/** One print is cut up on one blank. */
+export const PRINT_TWICE = 'Print the template twice, one for each blank.'
+export const layTemplate = (isSegmented: boolean, punch: string, pieces = 1): string =>
+  `${pieces === 1 ? '' : `${PRINT_TWICE} `}Glue the template on ${laidOn(isSegmented)}, or prick its lines through to the wood. ${isSegmented ? 'Its centre must lie over that of the waste disc.' : punch}`
 
 /** A ring whose hole no bit bores: both circles at one setting, so that the hole is true to the outside. */
 export const RING_BY: Readonly<
@@ -146,4 +148,4 @@ export const BLOCK_ON_TRACK =
   'Hold the block, as long as the ring is wide, along the axis, on the side where the wood runs away from your hand, and keep it moving.'
 /** As the caution about abrasive has it. */
 export const OVER_A_DOWEL =
-  'Lay a strip of abrasive over the dowel, hold the strip by its two ends, and press the dowel into the groove on the side where the wood runs away from your hand.'
+  'Lay a strip of abrasive over the dowel, hold the strip by its two ends, never wound round a finger, and press the dowel into the groove on the side where the wood runs away from your hand.'

@@ -35,12 +35,14 @@ export const outerLayout = (facts: {
   readonly lost: Mm
   readonly units: Units
   readonly isSegmented: boolean
+  /** Two where the ring is split. */
+  readonly pieces: number
   /** Room of rollers along the axis, which the ring is planed to. */
   readonly axialPlay: Mm | undefined
 }): OperationWords => ({
   title: 'Lay out the outer ring',
   tool: LAYOUT_TOOL,
-  how: `${facts.axialPlay === undefined ? '' : `${planedToRollers(facts.axialPlay, facts.units)} `}${layTemplate(facts.isSegmented, 'Punch the centre deep.')}`,
+  how: `${facts.axialPlay === undefined ? '' : `${planedToRollers(facts.axialPlay, facts.units)} `}${layTemplate(facts.isSegmented, 'Punch the centre deep.', facts.pieces)}`,
   check: LAYOUT_CHECK,
   mistake: {
     looksLike: 'The template was printed to fit the page: every circle is a few per cent too small.',

@@ -19,7 +19,7 @@ import {
 export const plateLayout = (isSegmented: boolean): OperationWords => ({
   title: 'Lay out both plates',
   tool: LAYOUT_TOOL,
-  how: layTemplate(isSegmented, 'Punch the centre deep: everything turns about it.'),
+  how: layTemplate(isSegmented, 'Punch the centre deep: everything turns about it.', 2),
   check: LAYOUT_CHECK,
   mistake: {
     looksLike: 'A face is not flat: a straightedge rocks on it.',

@@ -62,7 +62,7 @@ export function cheeks(facts: {
     title: screws
       ? `Make the two cheeks, and screw each on with ${screws.count} wood screws ${screws.name}`
       : 'Make the two cheeks, and fasten them',
-    tool: `${tool}, ${screws ? screwTools(screws, 2) : 'fine saw, drill press, thin pins, glue'}`,
+    tool: `${tool}, ${screws ? screwTools(screws, facts.units, 2) : 'fine saw, drill press, thin pins, glue'}`,
     how: `Make each cheek like this. ${how('hole', false)} ${fastened} Brush out the chips, ${screws ? 'screw' : 'pin'} one cheek on, lay the ring on it, put in the inner ring and the rollers, and ${screws ? 'screw' : 'lay'} the other cheek on.`,
     check: `${LAYOUT_CHECK} With both cheeks on, the rollers and the inner ring must still move ${figure(facts.axialPlay, facts.units)} along the axis.`,
     mistake: {

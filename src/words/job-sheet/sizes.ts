@@ -38,6 +38,7 @@ export const SIZES = {
   noGoPlug: 'no-go plug',
   barWidth: 'width of a plug that is a bar, at least',
   playToReach: 'play to reach',
+  leftToSand: 'left to sand, all round',
   play: 'play',
   travelOnThree: 'travel towards a ball, with three balls in',
   pocket: 'pocket',

@@ -27,6 +27,10 @@ export function toolsOf(operations: readonly Pick<OperationWords, 'tool'>[]): st
 
 /** What is fetched together: each tool stands in the first group that names it. */
 const GROUPS = [
+  {
+    name: 'Material',
+    holds: /\b(?:(?:board|plywood) for the|boards to mount on|balls of|rod of|shaft of|pin of)\b/,
+  },
   { name: 'Machines', holds: /\b(?:lathe|drill press|grinder|router|(?:band|miter|table|scroll) saw|chuck)\b/ },
   {
     name: 'Measuring',

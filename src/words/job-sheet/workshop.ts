@@ -66,6 +66,20 @@ function planned({ part, species, construction, blank, board }: PlannedWood, uni
   return ` For the ${part === 'cheeks' ? part : WOODEN_PARTS[part]}: ${[...what, much].join('; ')}.`
 }
 
+/** A board, as it is fetched: no comma parts its name, for commas part those of tools. */
+function fetched({ part, construction, blank, board }: PlannedWood, units: Units): string {
+  const least = (length: Mm): string => boardFigure(length, units)
+  const forPart = `for the ${part === 'cheeks' ? part : WOODEN_PARTS[part]}`
+  if (construction === 'cross-laminated-ply') {
+    const across = least(blank.roughCircle)
+    return `plywood ${forPart}: ${figure(blank.thickness, units)} × ${across} × ${across}${blank.pieces === 2 ? ' twice' : ''}`
+  }
+  const across = board.across > 1 ? ` with ${board.across} side by side` : ''
+  const layers = board.layers > 1 ? ` in ${board.layers} layers` : ''
+  const wide = board.kind === 'on-hand' ? '' : ` × ${least(board.dressedWidth)}`
+  return `board ${forPart}: ${board.nominalThickness}${wide} × ${least(board.length)}${layers}${across}`
+}
+
 /**
  * @param lies whether a ring comes in halves, and whether the parts that lie alike have a grain to lie by
  * @param woods of every part
@@ -89,7 +103,7 @@ export const wood = (
   units: Units,
 ): OperationWords => ({
   title: 'Choose the wood',
-  tool: 'a rule, a pencil',
+  tool: ['a rule', 'a pencil', ...woods.map((each) => fetched(each, units))].join(', '),
   how: `${woods.every(({ construction }) => construction === 'cross-laminated-ply') ? 'Take plywood of many thin layers without gaps.' : 'Take straight-grained wood without knots or splits.'} Leave the wood${isRollingWood ? RESTS_TOO[arrangement] : ''} for two weeks ${TRADE_SIGN} in the room where the bearing will be used.${lies.hasGrain ? (lies.isSplit ? HALVES : (ALIKE[arrangement] ?? '')) : ''}${woods.map((each) => planned(each, units)).join('')}${ofBalls === undefined ? '' : ` For the ${TERMS[arrangement].element.many}: ${nameInSentence(ofBalls)}.`}${year === undefined ? '' : ` ${year} Design it again with your woods and the air that it will live in, before you cut.`}`,
   check: `A straightedge laid across each face does not rock, and the board weighs the same on two days.`,
   mistake: {
@@ -190,7 +204,7 @@ export function care(arrangement: ArrangementName, closing: Closing | undefined)
   return {
     title: 'Keep it running',
     tool: 'a brush, hard paste wax, a rule',
-    how: `Turn it by hand now and then. Keep it out of the sun, and away from heaters and damp. ${brushed}. Never oil wood that ${element.many} run on: it swells. Twice a year, in the driest month and in the dampest, measure ${MEASURED_LATER[arrangement]} again${closing === undefined ? '' : ', from the side'}, and write what you find on the job sheet.`,
+    how: `Turn it by hand now and then. Keep it out of the sun, and away from heaters and damp. ${brushed}. Never oil wood that ${element.many} run on: it swells. Twice a year, in the driest month and in the dampest, measure ${MEASURED_LATER[arrangement]} again${closing === undefined ? '' : ', from the side'}, and write what you find on the back of the job sheet, with the date.`,
     check: 'It turns freely all the way round, as it did when it was new, and nothing is cracked.',
     mistake: {
       looksLike: 'It goes stiff in one season.',

@@ -360,6 +360,9 @@ describe('the operations', () => {
     for (const split of ['none', 'inner-ring', 'outer-ring']) {
       const fit = (await sheet({ ...CAGED, split })).find(({ id }) => id === 'inner-fit')
       expect(fit?.how).toMatch(/three balls/i)
+      expect(fit?.check).toMatch(/travel is 1\.5 times the play: divide it by 1\.5/)
+      const [travel, play] = fit?.sizes ?? []
+      expect(travel?.value).toBeCloseTo(1.5 * (play?.value ?? Number.NaN), 5)
     }
   })
 
