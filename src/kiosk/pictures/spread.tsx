@@ -1,15 +1,11 @@
 import { inUnits, type Units } from '#shared/units/length.ts'
 import { decimalFigure } from '#src/words/figure.ts'
 import type { GoodGap } from '#src/words/good-gap.ts'
+import { middlesBelow } from './figures-below.ts'
 
 const WIDTH = 340
 const HEIGHT = 150
 const FOOT = 24
-
-/** Two figures below that are nearer would run into each other. */
-const LEAST_APART = 72
-/** So far from its middle a figure reaches. */
-const HALF_FIGURE = 34
 
 /**
  * A spread as columns: in their colour as far as they are within the band to which a ring is made, and paler what is good if the last ball
@@ -32,7 +28,12 @@ export function SpreadPicture(of: {
   const nameOf = (gap: number) => (gap < min || gap > most ? 'part-0' : gap < free ? 'part-1 maybe' : 'part-1')
   // The ends that the line below names.
   const named = free > most ? [band.most] : [band.free, band.most]
-  const places = apart(named.map((end) => across(inUnits(end, units))))
+  const figures = named.map((end) => decimalFigure(end, units))
+  const places = middlesBelow(
+    named.map((end) => across(inUnits(end, units))),
+    figures,
+    WIDTH,
+  )
   return (
     <figure class="strip">
       <svg viewBox={`0 0 ${WIDTH} ${HEIGHT + FOOT}`} role="img" aria-label={`${of.title}. ${of.line}`}>
@@ -54,7 +55,7 @@ export function SpreadPicture(of: {
           <g key={end}>
             <path class="end" d={`M${across(inUnits(end, units))} 0 V${HEIGHT + 4}`} />
             <text x={places[index]} y={HEIGHT + 20} text-anchor="middle">
-              {decimalFigure(end, units)}
+              {figures[index]}
             </text>
           </g>
         ))}
@@ -68,13 +69,4 @@ export function SpreadPicture(of: {
 function partsOf(from: number, to: number, ends: readonly number[]) {
   const cuts = [from, ...ends.filter((end) => end > from && end < to).toSorted((one, other) => one - other), to]
   return cuts.slice(1).map((end, index) => ({ from: cuts[index] ?? from, to: end }))
-}
-
-/** The middles of figures below their lines: within the picture, and never one over the other. */
-function apart(lines: readonly number[]): readonly number[] {
-  const [low = 0, high = low] = lines
-  const half = Math.max(high - low, lines.length > 1 ? LEAST_APART : 0) / 2
-  const room = Math.min(half + HALF_FIGURE, WIDTH / 2)
-  const middle = Math.min(Math.max((low + high) / 2, room), WIDTH - room)
-  return lines.length > 1 ? [middle - half, middle + half] : [middle]
 }
