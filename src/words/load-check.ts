@@ -8,7 +8,7 @@ import type { LoadCheck, LoadSpeedReason } from '#shared/questions/load/load-che
 import type { LoadRefusal } from '#shared/questions/load/refusal.ts'
 import { BY_HAND, type SpeedLimit } from '#shared/questions/load/speeds.ts'
 import type { LoadWarningFacts } from '#shared/questions/load/warning.ts'
-import { type ForceUnits, inKilograms } from '#shared/units/force.ts'
+import { type ForceUnits, inForceUnits, inKilograms } from '#shared/units/force.ts'
 import { inUnits, type Mm, mm, type Units } from '#shared/units/length.ts'
 import {
   capitalised,
@@ -84,7 +84,7 @@ function aboveWorkingLoad(
   const where = `in ${PART_WORDS[part]}`
   const marks =
     load > slowHand
-      ? `Too much load: ${timesTheMost(load / slowHand)} the most that the bearing may carry. Do not load it so. In soft boards this load leaves marks ${where}.`
+      ? `Too much load: ${timesTheMost(load, slowHand, forceUnits)} the most that the bearing may carry. Do not load it so. In soft boards this load leaves marks ${where}.`
       : `Soft boards bear this load while you turn the bearing slowly, but ${markingUses(load, { still, steadyCrank }).join(' or ')} it leaves marks ${where}.`
   return `${marks} Keep to ${mostLoad(steadyCrank, forceUnits)} if a crank turns the bearing for hours, to ${mostLoad(still, forceUnits)} if it rests under its load for years, or to ${mostLoad(slowHand, forceUnits)} if you turn it slowly now and then.`
 }
@@ -267,13 +267,17 @@ export function verdict(check: LoadCheck, spoken: Spoken, woods: CountedWoods): 
 /** The first sentence of an answer whose load is above all that the bearing may carry. */
 function tooMuchLoad({ load: { newtons }, workingLoad: { loads } }: LoadCheck, { forceUnits }: Spoken): string {
   const { load } = loads.slowHand
-  return `Your load of ${loadFigure(newtons, forceUnits)} is too much, ${timesTheMost(newtons / load)} the ${mostLoad(load, forceUnits)} that the bearing may carry: do not load it so, and do not turn it under this load.`
+  return `Your load of ${loadFigure(newtons, forceUnits)} is too much, ${timesTheMost(newtons, load, forceUnits)} the ${mostLoad(load, forceUnits)} that the bearing may carry: do not load it so, and do not turn it under this load.`
 }
 
 /** Below this a ratio, to two digits, would be said as once. */
 const TOLD_AS_MORE = 1.05
 
-const timesTheMost = (ratio: number): string => (ratio < TOLD_AS_MORE ? 'more than' : `${countFigure(ratio)} times`)
+/** Of the most as it is shown, so that the product agrees. */
+function timesTheMost(newtons: number, most: number, units: ForceUnits): string {
+  const ratio = inForceUnits(newtons, units) / roundedDown(inForceUnits(most, units))
+  return ratio < TOLD_AS_MORE ? 'more than' : `about ${countFigure(ratio)} times`
+}
 
 /** The uses in which a load marks a soft board that bears it while it is turned slowly. */
 const markingUses = (newtons: number, most: { readonly still: number; readonly steadyCrank: number }) => [

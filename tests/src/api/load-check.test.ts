@@ -113,9 +113,15 @@ describe('a clock and a curious finger', () => {
     const { slowHand } = (await checked(url, REQUEST)).workingLoad
     const answer = await checked(url, { ...REQUEST, radialLoad: 3 * slowHand })
     expect(answer.summary).toMatch(
-      /^Your load of \d+ N \(\d+ kg\) is too much, 3 times the \d+ N \([\d.]+ kg\) that the bearing may carry: do not load it so, and do not turn it/,
+      /^Your load of \d+ N \(\d+ kg\) is too much, about [\d.]+ times the \d+ N \([\d.]+ kg\) that the bearing may carry: do not load it so, and do not turn it/,
     )
     expect(answer.summary).not.toMatch(/Turn it by hand/)
+    // The product of the two figures that a reader sees is the load, within the two digits of either.
+    for (const factor of [1.3, 7.3, 41, 277]) {
+      const told = (await checked(url, { ...REQUEST, radialLoad: factor * slowHand })).summary
+      const [, load, times, most] = /^Your load of (\d+) N .*, about ([\d.]+) times the (\d+) N/.exec(told) ?? []
+      expect((Number(times) * Number(most)) / Number(load)).toBeWithin(0.051, 1)
+    }
     expect(answer.summary).toMatch(/Never drive it with a drill or a motor\./)
     expect(answer.handTurned.message).toMatch(/^Under a load that it may carry, turn it by hand/)
     expect(answer.warnings[0]).toMatchObject({ severity: 'fault', path: '/radialLoad' })
