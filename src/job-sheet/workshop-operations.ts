@@ -146,7 +146,7 @@ const ringKitSizes = ({ profiles, setBlocks, dowels }: GaugeKit): readonly Size[
   })
 
 export const care = (job: AnyJob<Design>, closing?: words.Closing): Operation => ({
-  ...words.care(arrangementOf(job), closing),
+  ...words.care(arrangementOf(job), closing, job.design.bearing.resolved.input.balls.material === 'steel'),
   ...NO_CUT,
   id: 'care',
   cautions: ['finish'],

@@ -1,5 +1,5 @@
 import { hasPlace } from '#src/kiosk/job/bearing.ts'
-import { listOf, part, textOf } from '#src/kiosk/json.ts'
+import { type Json, listOf, part, textOf } from '#src/kiosk/json.ts'
 import { useReply } from '#src/kiosk/reply.ts'
 import { later } from '#src/kiosk/second-script.ts'
 import type { StageProps } from '#src/kiosk/stage.ts'
@@ -29,7 +29,9 @@ export function CareStage({ job, derived }: StageProps) {
       {isGrave(loads) && carried}
       <h3>{words.air}</h3>
       {!isPlaced && <p>{words.noAir}</p>}
-      <Answered reply={season}>{(answer) => <p>{textOf(part(answer['band'])['message'])}</p>}</Answered>
+      <Answered reply={season}>
+        {(answer) => <p>{[textOf(part(answer['band'])['message']), words.stiff(...stoppedAt(answer))].join(' ')}</p>}
+      </Answered>
       {!isGrave(loads) && carried}
       <h3>{words.rest}</h3>
       <Answered reply={sheet}>
@@ -45,4 +47,10 @@ export function CareStage({ job, derived }: StageProps) {
       </p>
     </>
   )
+}
+
+/** Whether anything stops the bearing in drier and in damper air. */
+function stoppedAt(answer: Json): [boolean, boolean] {
+  const { min, max } = part(answer['band'])
+  return [listOf(part(min)['stoppedBy']).length > 0, listOf(part(max)['stoppedBy']).length > 0]
 }

@@ -187,7 +187,7 @@ const SHUT: Readonly<Record<Shut, string>> = {
 }
 /** The same where nobody chose how the seats hold. */
 const SHUT_AS_USUAL =
-  'No other hold of its seats is chosen, so they count as glued. Once glued, it stays shut: do not open it.'
+  'You chose no hold for its seats at “Put together”: glue is assumed. Once glued, it stays shut: do not open it.'
 
 /** What keeps anybody from the grooves of a finished bearing, and whether that was chosen. */
 export interface Closing {
@@ -195,7 +195,8 @@ export interface Closing {
   readonly isChosen: boolean
 }
 
-export function care(arrangement: ArrangementName, closing: Closing | undefined): OperationWords {
+/** @param isSteel whether what rolls may rust */
+export function care(arrangement: ArrangementName, closing: Closing | undefined, isSteel: boolean): OperationWords {
   const { raceway, element } = TERMS[arrangement]
   const brushed =
     closing === undefined
@@ -204,12 +205,13 @@ export function care(arrangement: ArrangementName, closing: Closing | undefined)
   return {
     title: 'Keep it running',
     tool: 'a brush, hard paste wax, a rule',
-    how: `Turn it by hand now and then. Keep it out of the sun, and away from heaters and damp. ${brushed}. Never oil wood that ${element.many} run on: it swells. Twice a year, in the driest month and in the dampest, measure ${MEASURED_LATER[arrangement]} again${closing === undefined ? '' : ', from the side'}, and write what you find on the back of the job sheet, with the date.`,
+    how: `Turn it by hand now and then. Keep it out of sun and rain, away from heaters, and out of air damper than it was designed for. ${brushed}. Never oil wood that ${element.many} run on: it swells.${isSteel ? ` Steel ${element.many} rust in damp air, and the rust stains oak black: wipe off any damp, and keep a thin coat of wax on them.` : ''} Twice a year, in the driest month and in the dampest, measure ${MEASURED_LATER[arrangement]} again${closing === undefined ? '' : ', from the side'}, and write what you find on the back of the job sheet, with the date.`,
     check: 'It turns freely all the way round, as it did when it was new, and nothing is cracked.',
     mistake: {
       looksLike: 'It goes stiff in one season.',
       costs: 'The wood has moved: it dents or splits if you force it.',
-      remedy: `Do not force it. Wait for drier or damper air${closing === undefined ? `, or ease the ${raceway.many} with a few strokes` : ''}.`,
+      remedy:
+        'Do not force it, and cut nothing: what is eased in one season is too wide in the other. In the damp season wait for drier air, in the dry one for damper air.',
     },
   }
 }
