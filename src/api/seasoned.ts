@@ -3,6 +3,7 @@ import { namesIn, valueAt, withValue } from '#shared/bearing/field.ts'
 import type { Seasoned } from '#shared/bearing/making-input.ts'
 import { PART_NAMES, type WoodPart } from '#shared/bearing/wood-parts.ts'
 import type { SeasonRefusal } from '#shared/movement/refusal.ts'
+import type { Woods } from '#shared/movement/year.ts'
 import { SEASON_LENGTHS } from '#shared/questions/season/advice.ts'
 import type { SeasonDefault, SeasonDefaults } from '#shared/questions/season/season-defaults.ts'
 import type { Units } from '#shared/units/length.ts'
@@ -36,7 +37,7 @@ export async function seasonedDesign(
   if (year === undefined) return design
   const question = { ...year, design: input, openParts: openPartsOf(design) }
   const season = await app.runTask('seasonDefaults', question, request)
-  if (season.ok) return seasoned(design, season.value)
+  if (season.ok) return seasoned(design, season.value, year.woods)
   const { ofDesign, ofQuestion } = season.error
   const scale = design.making?.climate?.temperatureScale ?? 'celsius'
   const placed = ofQuestion.map((refusal) => ({ ...refusal, path: `${at}/making${refusal.path}` }))
@@ -63,7 +64,7 @@ const openPartsOf = ({ making }: DesignRequest): readonly WoodPart[] =>
     return wood?.species !== undefined && wood.construction === undefined && wood.segments === undefined
   })
 
-function seasoned(design: DesignRequest, season: SeasonDefaults): SeasonedRequest {
+function seasoned(design: DesignRequest, season: SeasonDefaults, woods: Woods): SeasonedRequest {
   const { units } = design
   const { defaults, chances, better, bearing, openJoints } = season
   const filled = defaults.reduce<DesignRequest>(
@@ -71,7 +72,7 @@ function seasoned(design: DesignRequest, season: SeasonDefaults): SeasonedReques
     design,
   )
   const { goesTogether, runsAllYear, knocks } = chances
-  const advice = better && describeAdvice({ advice: better, bearing, chances }, termsOf(design))
+  const advice = better && describeAdvice({ advice: better, bearing, chances, input: { woods } }, termsOf(design))
   return {
     ...filled,
     seasoned: {

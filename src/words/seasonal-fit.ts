@@ -58,7 +58,9 @@ export function describeState(at: FitAtState, runs: number, units: Units, terms:
   const { fit, troubles, state } = at
   const figures = [
     ...(fit.ballGap === undefined ? [] : [`${terms.gap} ${size(fit.ballGap.least, units)}`]),
-    ...(fit.play === undefined ? [] : [`play ${size(fit.play.worst, units)} at its worst`]),
+    ...(fit.play === undefined
+      ? []
+      : [`play ${fit.play.worst < 0 ? 'down to' : 'at least'} ${size(fit.play.worst, units)}`]),
   ].join(', ')
   const what = troubles.some(stops)
     ? `At a moisture content of ${percentFigure(state.moistureContent)} ${inList(troubles.map((trouble) => inState(trouble, at, terms)))} (${figures}).`
@@ -78,16 +80,21 @@ export function describeBand({ temperature, low, high }: RunningBand, scale: Sca
   ].join(' ')
 }
 
-type Advised = Pick<SeasonalFit, 'advice' | 'bearing' | 'chances'>
+type Advised = Pick<SeasonalFit, 'advice' | 'bearing' | 'chances'> & {
+  readonly input: Pick<SeasonalFit['input'], 'woods'>
+}
 
 /** The advice for the year, in one sentence. */
-export function describeAdvice({ advice, bearing, chances: asDesigned }: Advised, terms: Terms): string {
+export function describeAdvice(
+  { advice, bearing, chances: asDesigned, input: { woods } }: Advised,
+  terms: Terms,
+): string {
   const { kind, changes, chances } = advice
   const { units } = bearing.resolved.input
   const before = outOf100(asDesigned.runsAllYear)
   switch (kind) {
     case 'leave':
-      return `Leave it as designed: ${before} ${RUN} all year${besideRunning(asDesigned, bearing, playOf(bearing), terms)}.${tighter(bearing)}`
+      return `Leave it as designed: ${before} ${RUN} all year${besideRunning(asDesigned, bearing, playOf(bearing), terms)}.${tighter(bearing, woods)}`
     case 'no-remedy':
       return `Keep the bearing in steadier air: ${before} ${RUN} all year, and no other size, moisture or construction that was tried does clearly better.`
     default: {
@@ -118,10 +125,16 @@ function besideRunning({ knocks }: Chances, { resolved }: Advised['bearing'], pl
 }
 
 /** What is left to do about a rattle that no size takes away. */
-const tighter = (bearing: Advised['bearing']): string =>
-  isFelt(playOf(bearing), bearing.resolved.ballDiameter)
-    ? ' For less play take a wood that moves less, or keep it in steadier air, and choose the sizes again.'
-    : ''
+function tighter(bearing: Advised['bearing'], woods: Advised['input']['woods']): string {
+  if (!isFelt(playOf(bearing), bearing.resolved.ballDiameter)) return ''
+  const isAllPly = constructionsOf(woods).every((each) => each === 'cross-laminated-ply')
+  return isAllPly
+    ? ' For less play keep it in steadier air, and choose the sizes again.'
+    : ` For less play ${MOVES_LESS}, take a wood that moves less, or keep it in steadier air, and choose the sizes again.`
+}
+
+/** What a maker builds of where the weather moves plain boards too much. */
+export const MOVES_LESS = 'cut the wooden parts from plywood, or from quarter-sawn boards rather than flat-sawn ones'
 
 /** Steps that are lists themselves, so that each is set off by a comma. */
 const inOrder = (steps: readonly string[]): string =>

@@ -22,6 +22,7 @@ import {
   wholePercent,
   withMinus,
 } from './figure.ts'
+import { MOVES_LESS } from './seasonal-fit.ts'
 import { signNote, TRADE_SIGN } from './standing.ts'
 import { type Terms, termsOf } from './terms.ts'
 
@@ -107,8 +108,7 @@ function remedy(name: CauseName, { element, raceway, gap }: Terms): string {
       'cut both grooves at one setting of the jig, and measure the ball gap before you move the jig: your cutting matters more than the balls.',
     grooveDepth: 'set the depth of the cutter with a gauge block, and cut both grooves at one setting.',
     finishFilm: `apply the finish thinly and evenly, or leave the ${raceway.many} bare.`,
-    climate:
-      'glue up the wooden parts from segments or cut them from plywood, keep the bearing in steadier air, and ask `/v1/seasonal-fit` what to build in: the weather matters more than your cutting.',
+    climate: `${MOVES_LESS}, keep the bearing in steadier air, and ask \`/v1/seasonal-fit\` what to build in: the weather matters more than your cutting.`,
   }
   return sentences[name]
 }
@@ -147,9 +147,18 @@ export function advice(check: ToleranceCheck): string {
 const decision = (what: string, name: CauseName, { share }: Sensitivity, terms: Terms): string =>
   `For the ${what}, ${wholePercent(share)} of the scatter comes from ${causeName(name, terms)}; ${remedy(name, terms)}`
 
-/** The remedy for an inner ring that often binds. */
-export const bindsOften = ({ value }: Chance, { play, element }: Terms): string =>
-  `The inner ring binds in ${hundredths(value)} of 100 bearings. Design more ${play}, sort the ${element.many}, or lay the large ones side by side.`
+/** The remedies for an inner ring that often binds: more play, and what lessens the cause with the largest share. */
+export function bindsOften({ value }: Chance, check: ToleranceCheck): string {
+  const terms = termsOf(check.check.input.design)
+  const [cause] = deciding(check, 'play') ?? []
+  return `The inner ring binds in ${hundredths(value)} of 100 bearings. Design more ${terms.play} at \`/v1/design\`, or ${againstBinding(cause, terms)}.`
+}
+
+function againstBinding(cause: CauseName | undefined, { element, raceway, play }: Terms): string {
+  if (cause === 'ballDiameter') return `sort the ${element.many}, or lay the large ones side by side`
+  if (cause === 'climate') return 'ask `/v1/seasonal-fit` what the year needs'
+  return `cut the inner ${raceway.one} last, and measure the ${play} as you cut`
+}
 
 /** A contributor's share of the scatter of both figures, rounded with those of all others. */
 interface EffectShares {

@@ -31,7 +31,7 @@ import type { Warning } from '#src/api/warning.ts'
 import type { Fault } from '#src/http/problem.ts'
 import { refusalSentence } from '#src/words/refusal.ts'
 import { seasonRefusalSentence } from '#src/words/season-refusal.ts'
-import { type Terms, termsOf } from '#src/words/terms.ts'
+import type { Terms } from '#src/words/terms.ts'
 import { advice, bindsOften, explainToleranceRefusal } from '#src/words/tolerance-check.ts'
 import { fromContributors, toContributors } from './contributors.ts'
 import { figuresOf } from './figures.ts'
@@ -106,8 +106,9 @@ const CHECK_DEFAULTS: Defaults = {
 /** One ring in so many that binds is worth a warning: common practice, no source. */
 const OFTEN = 0.1
 
-function warningsOf({ check, binds }: ToleranceCheck): Static<typeof Warning>[] {
-  const { design, year } = check.input
+function warningsOf(checked: ToleranceCheck): Static<typeof Warning>[] {
+  const { check, binds } = checked
+  const { year } = check.input
   return [
     ...(binds === undefined || binds.value < OFTEN
       ? []
@@ -115,7 +116,7 @@ function warningsOf({ check, binds }: ToleranceCheck): Static<typeof Warning>[] 
           {
             code: 'inner-ring-binds',
             severity: 'risk' as const,
-            message: bindsOften(binds, termsOf(design)),
+            message: bindsOften(binds, checked),
             path: '/design/radialInternalClearance',
           },
         ]),

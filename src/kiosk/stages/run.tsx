@@ -6,6 +6,7 @@ import { inKilograms } from '#shared/units/force.ts'
 import { inUnits, mm } from '#shared/units/length.ts'
 import { TextField } from '#src/kiosk/controls.tsx'
 import type { DerivedBearing } from '#src/kiosk/derived-bearing.ts'
+import { hasPlace } from '#src/kiosk/job/bearing.ts'
 import { type ChoiceName, type Job, withChoice } from '#src/kiosk/job/job.ts'
 import { readLength, readNumber, Unread } from '#src/kiosk/job/text.ts'
 import { type Json, listOf, numberOf, part, textOf } from '#src/kiosk/json.ts'
@@ -72,7 +73,7 @@ export function RunStage({ job, derived, change }: StageProps) {
       </form>
       <div class="result">
         {isGrave(loads) && carried}
-        {!hasGap(derived) && <p>{words.noGap}</p>}
+        {hasGap(derived) ? !hasPlace(job.bearing) && <p>{words.noPlace}</p> : <p>{words.noGap}</p>}
         {load && hasGap(derived) && <h3>{words.chances}</h3>}
         <Answered reply={check}>{(answer) => <Spread answer={answer} derived={derived} />}</Answered>
         {!isGrave(loads) && carried}

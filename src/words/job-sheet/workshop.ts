@@ -211,7 +211,7 @@ export function care(arrangement: ArrangementName, closing: Closing | undefined,
       looksLike: 'It goes stiff in one season.',
       costs: 'The wood has moved: it dents or splits if you force it.',
       remedy:
-        'Do not force it, and cut nothing: what is eased in one season is too wide in the other. In the damp season wait for drier air, in the dry one for damper air.',
+        'Do not force it, and cut nothing: what you ease in one season is too loose in the other. In the damp season wait for drier air, in the dry one for damper air.',
     },
   }
 }

@@ -10,6 +10,7 @@ export const RUN = {
   usual: (cut: string, { element, raceway }: Terms) =>
     `On the radius is half of what a caliper shows across. Two in three stay within these figures, over or under (standard deviations). Left empty: ${cut} for a ${raceway.one}, and 0.6 of the scatter of the ${element.many} for a lot. Common practice, no source.`,
   noGap: `The cage keeps the balls apart, so no gap has to fit. Cutting errors change the play, and no chance of that is worked out: the chances at “${STAGE_NAMES.place}” do not count it either. ${BY_THE_PLAY}`,
+  noPlace: `No wood and place are stated, so the year is not counted here. State both at “${STAGE_NAMES.place}”.`,
   load: { rings: 'Load across the axle', plates: 'Load that lies on the turntable' },
   chances: 'How often it fits',
   loads: 'Load and speed',

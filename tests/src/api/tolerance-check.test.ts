@@ -562,3 +562,16 @@ test('as a picture: the same figures in words, limits and aims marked, for whom 
   expect(drawn.text).toContain('† common practice, no source.')
   expect((await post(`${at}/v1/tolerance-check`, REQUEST, { accept: 'image/png' })).status).toBe(406)
 })
+
+test.each([
+  ['even balls', { outerGrooveBottomRadius: 0.3, innerGrooveBottomRadius: 0.3 }, 'cut the inner groove last'],
+  ['uneven balls', { ballDiameter: 0.25, outerGrooveBottomRadius: 0.01 }, 'sort the balls'],
+])('an inner ring that binds for %s is freed by what makes it bind', async (_, scatters, remedy) => {
+  const contributors = Object.fromEntries(
+    Object.entries(scatters).map(([name, standardDeviation]) => [name, { kind: 'normal', standardDeviation }]),
+  )
+  const { text } = await post(`${await sharedApp()}/v1/tolerance-check`, { design: DESIGN, contributors })
+  const [warning, ...more] = JSON.parse(text).warnings
+  expect(more).toEqual([])
+  expect(warning.message).toContain(`Design more play at \`/v1/design\`, or ${remedy}`)
+})

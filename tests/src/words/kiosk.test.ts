@@ -6,6 +6,7 @@ import { mm } from '#shared/units/length.ts'
 import { leavesFor, readBearing } from '#src/kiosk/job/bearing.ts'
 import { FIRST_JOB } from '#src/kiosk/job/job.ts'
 import { fieldName } from '#src/words/kiosk/bearing.ts'
+import { CARE } from '#src/words/kiosk/care.ts'
 import { gapNow, playNow, readingLine } from '#src/words/kiosk/lathe.ts'
 import { faultOnThePage, onThePage } from '#src/words/kiosk/of-service.ts'
 import { PAGE } from '#src/words/kiosk/page.ts'
@@ -150,4 +151,11 @@ describe('beside the chances of a year stands what they count on', () => {
     expect(RUN.noGap).toContain(remedy)
     expect(RUN.noGap).toContain('“Wood and place” do not count it either')
   })
+})
+
+test('the care says which air to wait for only where that air frees the bearing', () => {
+  expect(CARE.stiff(false, false)).toBeUndefined()
+  expect(CARE.stiff(false, true)).toBe('Wait for drier air if it goes stiff in the damp season.')
+  expect(CARE.stiff(true, false)).toBe('Wait for damper air if it goes stiff in the dry season.')
+  expect(CARE.stiff(true, true)).toMatch(/damper air .* dry season, and for drier air .* damp season\.$/)
 })
