@@ -8,8 +8,10 @@ import { BandPicture } from '#src/kiosk/pictures/band.tsx'
 import { ReadingPicture } from '#src/kiosk/pictures/reading.tsx'
 import { SpreadPicture } from '#src/kiosk/pictures/spread.tsx'
 import { YearPicture } from '#src/kiosk/pictures/year.tsx'
+import { Besides, ToPlug } from '#src/kiosk/stages/besides.tsx'
+import { GrooveHistory } from '#src/kiosk/stages/groove-history.tsx'
 import { LotChoice } from '#src/kiosk/stages/lot-choice.tsx'
-import { sandingCaution } from '#src/words/caution.ts'
+import { cuttingCaution } from '#src/words/caution.ts'
 import { cutFigures } from '#src/words/figure.ts'
 import { airQuestion } from '#src/words/kiosk/air.ts'
 import { BALLS } from '#src/words/kiosk/balls.ts'
@@ -17,6 +19,7 @@ import { CARE } from '#src/words/kiosk/care.ts'
 import { CARRIED } from '#src/words/kiosk/carried.ts'
 import { FIND } from '#src/words/kiosk/find.ts'
 import {
+  backOnLathe,
   cutLarge,
   cutLine,
   doubtWords,
@@ -68,12 +71,13 @@ const LATER = {
   readingLine,
   cutLarge,
   cutLine,
+  backOnLathe,
   besidesOf,
   cutFigures,
   doubtWords,
   cutToPlug,
   outerFirst,
-  sandingCaution,
+  cuttingCaution,
   snippetsOf,
   countedOn,
   changedKind,
@@ -88,7 +92,10 @@ const LATER = {
   suggestionWords,
   textOfSuggestion,
   woodChoices: WOOD_CHOICES,
-  // Pictures without a state of their own.
+  // What is drawn without a state of its own.
+  Besides,
+  GrooveHistory,
+  ToPlug,
   BandPicture,
   LotChoice,
   ReadingPicture,

@@ -1,4 +1,5 @@
 import type { FittedRing } from '#shared/questions/fit/fit-setup.ts'
+import type { ToolName } from '#shared/questions/fit/reading.ts'
 import { BEARING_CAUTIONS, type CautionWords, inTerms } from './bearing-caution.ts'
 import type { Terms } from './terms.ts'
 
@@ -47,8 +48,27 @@ export const cautionName = (code: string): string => NAMES[code as CautionCode]
 
 export const cautionSentence = (code: CautionCode, terms: Terms): string => inTerms(CAUTIONS[code], terms)
 
-/** Beside an advice to sand. Only an outer ring is sanded inside. */
-export function sandingCaution(ring: FittedRing, terms: Terms): string {
+/** A caliper or a ball in a groove that turns is torn out of the hand. */
+export const STOP_TO_MEASURE = 'Stop the lathe each time you measure.'
+
+/** The same of plates, which some cut with a router. */
+export const STOP_ANY_MACHINE = 'Stop the machine each time you measure.'
+
+/** Beside an advice to cut or to sand. */
+export function cuttingCaution(tool: ToolName, ring: FittedRing, terms: Terms): string {
+  const isPlate = terms.part.one === 'plate'
+  const stop = isPlate ? STOP_ANY_MACHINE : STOP_TO_MEASURE
+  if (tool === 'abrasive') return `${stop} ${TOOL_REST_OUT} ${holdToSand(ring, terms)}`
+  return isPlate
+    ? `${stop} Wait until it stands still before you reach in.`
+    : `${stop} Set the tool rest close to the wood, and turn the ${terms.part.one} by hand once before you start.`
+}
+
+/** Fingers are drawn in between a rest and the wood. */
+const TOOL_REST_OUT = 'Take the tool rest out before you sand.'
+
+/** Only an outer ring is sanded inside. */
+function holdToSand(ring: FittedRing, terms: Terms): string {
   if (ring === 'outer' && terms.part.one === 'ring') return cautionSentence('sanding-inside', terms)
   const hold =
     terms.raceway.one === 'track'

@@ -261,6 +261,12 @@ describe('at the lathe', () => {
     await page
       .getByText('No groove yet? Cut with the sharp tool until 76.59 mm across the bottoms, then measure.')
       .waitFor()
+    await page.getByText('Stop the lathe each time you measure.').waitFor()
+    // Balls in a row say nothing of the groove: the blank may be fresh still.
+    await read(page, 'A row of balls', '192')
+    await calm(page)
+    expect(await wordsOf(page.locator('#advice'))).toContain('No groove yet?')
+    await page.getByRole('button', { name: /^Remove: A row/ }).click()
     await read(page, 'the opening where it should go', '13')
     await calm(page)
     expect(await wordsOf(page.locator('#advice'))).not.toContain('No groove yet?')
@@ -291,7 +297,7 @@ describe('at the lathe', () => {
     await page.reload()
     await page.getByText('It fits: stop here').waitFor()
     expect(await wordsOf(page.locator('#read-before li'))).toMatch(
-      /: 13 mm; .*: 76.7 mm; then cut 0\.\d+ mm of depth with the/,
+      /: 13 mm; .*: 76.7 mm; then took off 0\.\d+ mm of depth with the/,
     )
     expect(faults).toEqual([])
   })
@@ -427,7 +433,7 @@ describe('at the lathe', () => {
     await calm(page)
     expect(await page.locator('#cut-done').isVisible()).toBe(false)
     expect(await page.locator('#cut-done.go').count()).toBe(0)
-    await page.getByText('More: a cut that you made').click()
+    await page.getByText('More: a cut that you made, or sanding').click()
     expect(await page.locator('#cut-done').isVisible()).toBe(true)
     // What was used last, or what a groove begins with.
     expect(await page.locator('[name=tool]:checked').inputValue()).toBe('sharp-tool')

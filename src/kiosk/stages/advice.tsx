@@ -1,4 +1,5 @@
 import type { FittedRing } from '#shared/questions/fit/fit-setup.ts'
+import type { ToolName } from '#shared/questions/fit/reading.ts'
 import { lengthOf, type Units } from '#shared/units/length.ts'
 import { Messages } from '#src/kiosk/controls.tsx'
 import type { DerivedBearing } from '#src/kiosk/derived-bearing.ts'
@@ -15,8 +16,6 @@ export function Advice(of: {
   readonly reply: Awaited
   readonly derived: DerivedBearing
   readonly title: string
-  /** Before anything was read, all that is known of the groove is a guess: it is not shown. */
-  readonly isRead: boolean
   /** What must be done before this ring. */
   readonly before: string | undefined
   /** What comes when this groove is finished. */
@@ -32,6 +31,10 @@ export function Advice(of: {
           // To stop is right either way, but for a reading that was probably of something else.
           const isLost = answer['reason'] === 'too-deep' && answer['askedReading'] === undefined
           const isSure = isLost || disagreements.length === 0
+          // Balls in a row say nothing of the groove: there may be none yet.
+          const isFresh =
+            isSure && answer['state'] === 'unread' && listOf(part(answer['input'])['earlier']).length === 0
+          const tool = isFresh ? 'sharp-tool' : part(answer['nextStep'])['with']
           const doubt = later()?.doubtWords(isOnlyReading(answer))
           if (of.before !== undefined && answer['action'] !== 'stop')
             return (
@@ -44,10 +47,11 @@ export function Advice(of: {
             <>
               <p class="headline">{isSure ? headlineOf(answer, units, terms) : doubt?.headline}</p>
               <p class="summary">{textOf(answer['summary'])}</p>
-              {!of.isRead && <p>{later()?.firstCut(of.derived, ringOf(answer))}</p>}
-              {isSure && part(answer['nextStep'])['with'] === 'abrasive' && (
-                <p class="fault">{later()?.sandingCaution(ringOf(answer), terms)}</p>
+              {isFresh && <p>{later()?.firstCut(of.derived, ringOf(answer))}</p>}
+              {isSure && tool !== undefined && (
+                <p class="fault">{later()?.cuttingCaution(tool as ToolName, ringOf(answer), terms)}</p>
               )}
+              {isSure && answer['action'] !== 'stop' && <p>{later()?.backOnLathe(terms)}</p>}
               {isSure && answer['reason'] === 'in-band' && (
                 <button type="button" class="go large" id="fitted" onClick={of.next.go}>
                   {of.next.label}

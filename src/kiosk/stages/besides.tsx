@@ -24,7 +24,7 @@ export function ToPlug({ derived, title }: { readonly derived: DerivedBearing; r
       <p class="advice-for">{title}</p>
       <p class="headline">{words?.headline}</p>
       <p class="summary">{words?.summary}</p>
-      <p class="fault">{later()?.sandingCaution('outer', derived.terms)}</p>
+      <p class="fault">{later()?.cuttingCaution('abrasive', 'outer', derived.terms)}</p>
     </section>
   )
 }

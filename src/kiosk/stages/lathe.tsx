@@ -12,9 +12,7 @@ import { NoBearing } from '#src/kiosk/waiting.tsx'
 import { adviceFor, LATHE } from '#src/words/kiosk/lathe.ts'
 import { SHELL, stageName } from '#src/words/kiosk/page.ts'
 import { Advice, GrooveNow } from './advice.tsx'
-import { Besides, ToPlug } from './besides.tsx'
 import { CutForm } from './cut-form.tsx'
-import { GrooveHistory } from './groove-history.tsx'
 import { OnHand } from './on-hand.tsx'
 import { type Asked, ReadingForm } from './reading-form.tsx'
 
@@ -55,7 +53,8 @@ export function LatheStage({ job, derived, change, show }: StageProps) {
       onCut={(made) => take(withCut(made))}
     />
   )
-  const besides = <Besides derived={derived} toSheets={() => show({ ...job, stage: 'sheets' })} />
+  const { Besides, GrooveHistory, ToPlug } = later() ?? {}
+  const besides = Besides && <Besides derived={derived} toSheets={() => show({ ...job, stage: 'sheets' })} />
   return (
     <div class="lathe">
       {hasInner && (
@@ -77,7 +76,6 @@ export function LatheStage({ job, derived, change, show }: StageProps) {
               reply={reply}
               derived={derived}
               title={title}
-              isRead={isRead}
               before={isOuterDue ? later()?.outerFirst(terms) : undefined}
               next={
                 hasInner && ring === 'outer'
@@ -103,21 +101,23 @@ export function LatheStage({ job, derived, change, show }: StageProps) {
           />
           <div>
             {isRead && <GrooveNow reply={reply} derived={derived} />}
-            <GrooveHistory
-              states={states}
-              ring={ring}
-              units={units}
-              terms={terms}
-              onRemove={(index) => change(withRing(ringJob, withoutReading(index)))}
-              onStartAgain={() => change(withRing(ringJob, untouched))}
-            />
+            {GrooveHistory && (
+              <GrooveHistory
+                states={states}
+                ring={ring}
+                units={units}
+                terms={terms}
+                onRemove={(index) => change(withRing(ringJob, withoutReading(index)))}
+                onStartAgain={() => change(withRing(ringJob, untouched))}
+              />
+            )}
             <OnHand job={ringJob} derived={derived} change={change} show={show} />
             {!isCutNext && cut}
           </div>
         </>
       ) : (
         <>
-          <ToPlug derived={derived} title={title} />
+          {ToPlug && <ToPlug derived={derived} title={title} />}
           {besides}
         </>
       )}

@@ -1,6 +1,7 @@
 import type { Split } from '#shared/bearing/fields.ts'
 import type { Method } from '#shared/bearing/method.ts'
 import type { Mm, Units } from '#shared/units/length.ts'
+import { STOP_TO_MEASURE } from '#src/words/caution.ts'
 import { figure } from '#src/words/figure.ts'
 import type { Terms } from '#src/words/terms.ts'
 import {
@@ -93,7 +94,7 @@ const OFF_THE_MIDDLE = {
 export const innerGroove = (arrangement: keyof typeof OFF_THE_MIDDLE, isSplit: boolean): OperationWords => ({
   title: 'Cut the groove of the inner ring, short of its depth',
   tool: 'lathe, scraper ground to the groove radius, outside caliper',
-  how: `Cut straight in, at mid width${isSplit ? ', on the line between the halves' : ''}. Stop short of the depth: you sand the rest to fit. ${MARK_MANDREL}`,
+  how: `Cut straight in, at mid width${isSplit ? ', on the line between the halves' : ''}. Stop short of the depth: you sand the rest to fit. ${STOP_TO_MEASURE} ${MARK_MANDREL}`,
   check: PROFILE_SHORT,
   mistake: OFF_THE_MIDDLE[arrangement](isSplit),
 })
@@ -160,7 +161,7 @@ export const INNER_FIT = {
 } as const
 
 const BACK = 'Put the ring back on its mandrel, mark against mark.'
-const BY_READINGS = `${ENTER_READINGS} Remove what it says, clean out the dust, put the bearing together again, and measure.`
+const BY_READINGS = `${ENTER_READINGS} Remove what it says, stop the lathe, clean out the dust, put the bearing together again, and measure.`
 
 interface SandFacts {
   /** The play that is good, as it is measured in this step. */

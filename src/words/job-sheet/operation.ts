@@ -145,7 +145,7 @@ export function plateOnLathe({ mandrel, isBored }: Omit<MandrelFacts, 'units'>):
 export const MARK_MANDREL = 'Before you take it off the mandrel, mark both across each other.'
 /** As straight as a track is. */
 export const BLOCK_ON_TRACK =
-  'Hold the block, as long as the ring is wide, along the axis, on the side where the wood runs away from your hand, and keep it moving.'
+  'Take the tool rest out. Hold the block, as long as the ring is wide, along the axis, on the side where the wood runs away from your hand, and keep it moving.'
 /** As the caution about abrasive has it. */
 export const OVER_A_DOWEL =
-  'Lay a strip of abrasive over the dowel, hold the strip by its two ends, never wound round a finger, and press the dowel into the groove on the side where the wood runs away from your hand.'
+  'Take the tool rest out. Lay a strip of abrasive over the dowel, hold the strip by its two ends, never wound round a finger, and press the dowel into the groove on the side where the wood runs away from your hand.'

@@ -1,5 +1,6 @@
 import type { Method } from '#shared/bearing/method.ts'
 import type { Mm, Units } from '#shared/units/length.ts'
+import { STOP_TO_MEASURE } from '#src/words/caution.ts'
 import { figure, giveOrTake } from '#src/words/figure.ts'
 import type { PlugFacts } from '#src/words/plugs.ts'
 import type { Terms } from '#src/words/terms.ts'
@@ -178,7 +179,7 @@ export const OUTER_GROOVE = {
   radial: (facts: GapFacts): OperationWords => ({
     title: 'Cut the groove of the outer ring, short of its depth',
     tool: 'lathe, scraper ground to the groove radius, inside caliper',
-    how: `Cut straight in, at mid width. Stop short of the depth: you sand the rest to fit, between trials of the balls. ${MARK_CHUCK}`,
+    how: `Cut straight in, at mid width. Stop short of the depth: you sand the rest to fit, between trials of the balls. ${STOP_TO_MEASURE} ${MARK_CHUCK}`,
     check: PROFILE_SHORT,
     mistake: {
       looksLike: `Each ${figure(facts.over, facts.units)} too deep opens the gap by ${figure(facts.opens, facts.units)}.`,
@@ -190,7 +191,7 @@ export const OUTER_GROOVE = {
   caged: ({ count }: { readonly count: number }): OperationWords => ({
     title: 'Cut the groove of the outer ring',
     tool: 'lathe, scraper ground to the groove radius, inside caliper, strips of abrasive, a dowel for the groove, the plug',
-    how: `Cut straight in, at mid width, and stop short of the depth. ${MARK_CHUCK} Lay the ring flat, packed up so that the balls lie at mid groove, spread the ${count} balls evenly, and try the plug between them. ${RECHUCK} ${OVER_A_DOWEL} Try the plug again after every few strokes, until it just enters. Write the diameter that you end at on the ring: you make the inner ring to that.`,
+    how: `Cut straight in, at mid width, and stop short of the depth. ${STOP_TO_MEASURE} ${MARK_CHUCK} Lay the ring flat, packed up so that the balls lie at mid groove, spread the ${count} balls evenly, and try the plug between them. ${RECHUCK} ${OVER_A_DOWEL} After every few strokes stop the lathe and try the plug again, until it just enters. Write the diameter that you end at on the ring: you make the inner ring to that.`,
     check: 'Hold the profile of the gauge sheet in the groove: its shoulders must meet the land all the way round.',
     mistake: {
       looksLike: 'The groove came out deeper than drawn.',
@@ -264,7 +265,7 @@ const triedWith = ({ plugs }: SandFacts): string => `${plugs.decides ? 'the two 
 
 const sand = (terms: Terms, facts: SandFacts, over = '') => ({
   title: `Sand the ${terms.raceway.one} of the outer ring to fit`,
-  how: `${RECHUCK}${over} ${ENTER_READINGS} Remove what it says, clean out the dust, and measure again. Count the strokes: ${AT_THE_LATHE} learns how much one stroke removes.`,
+  how: `${RECHUCK}${over} ${ENTER_READINGS} Remove what it says, stop the lathe, clean out the dust, and measure again. Count the strokes: ${AT_THE_LATHE} learns how much one stroke removes.`,
   check: finished(terms, facts).check,
   mistake: {
     looksLike: finished(terms, facts).looksLike,

@@ -1,5 +1,6 @@
 import type { Method } from '#shared/bearing/method.ts'
 import type { Mm, Units } from '#shared/units/length.ts'
+import { STOP_ANY_MACHINE } from '#src/words/caution.ts'
 import { figure, giveOrTake } from '#src/words/figure.ts'
 import type { PlugFacts } from '#src/words/plugs.ts'
 import {
@@ -74,7 +75,7 @@ const GROOVED_BY: Readonly<Record<Method, { readonly tool: string; readonly sett
 export const trialGroove = (machines: Method, facts: GapFacts): OperationWords => ({
   title: 'Cut the first groove shallow',
   tool: GROOVED_BY[machines].tool,
-  how: 'Set the tool by the circle gauge, held against the wall of the bore. Cut the groove on that circle, to a third of its depth. The balls lie over the lowest line of the groove however deep it is, so a shallow groove already shows whether the circle is right.',
+  how: `Set the tool by the circle gauge, held against the wall of the bore. Cut the groove on that circle, to a third of its depth. The balls lie over the lowest line of the groove however deep it is, so a shallow groove already shows whether the circle is right. ${STOP_ANY_MACHINE}`,
   check: 'Measure across the lowest line of the groove, in two directions.',
   mistake: {
     looksLike: `A circle whose radius is ${figure(facts.over, facts.units)} too large opens the gap by ${figure(facts.opens, facts.units)}.`,
@@ -105,7 +106,7 @@ export const tryInPlate = (facts: {
 export const plateGroove = (machines: Method, plugs: PlugFacts, units: Units): OperationWords => ({
   title: 'Cut the groove to its depth',
   tool: GROOVED_BY[machines].tool,
-  how: `Cut it on the circle that the balls have shown, in passes, the last one light. Write down the setting ${GROOVED_BY[machines].setting}.`,
+  how: `Cut it on the circle that the balls have shown, in passes, the last one light. ${STOP_ANY_MACHINE} Write down the setting ${GROOVED_BY[machines].setting}.`,
   check: `Hold the profile of the gauge sheet in the groove: its shoulders must meet the face all the way round. Measure the depth with the rod of the caliper, set by the depth block. Then ${
     plugs.decides
       ? 'try the balls and the plugs once more.'

@@ -1,6 +1,7 @@
 import type { Method } from '#shared/bearing/method.ts'
 import type { CheekScrews } from '#shared/making/split-ring.ts'
 import type { Mm, Units } from '#shared/units/length.ts'
+import { STOP_TO_MEASURE } from '#src/words/caution.ts'
 import { figure } from '#src/words/figure.ts'
 import { screwHoles, screwTools } from './joints.ts'
 import {
@@ -23,7 +24,7 @@ import {
 export const outerTrack = (facts: GapFacts): OperationWords => ({
   title: 'Turn the track of the outer ring, short of its size',
   tool: 'lathe, ring held by its outside, scraper, inside caliper',
-  how: `${HELD_OUTSIDE} Turn straight through, moving the tool along the axis: on a track that tapers the rollers run askew. Stop short of the size: you sand the rest to fit, with the rollers in. ${MARK_CHUCK}`,
+  how: `${HELD_OUTSIDE} Turn straight through, moving the tool along the axis: on a track that tapers the rollers run askew. Stop short of the size: you sand the rest to fit, with the rollers in. ${STOP_TO_MEASURE} ${MARK_CHUCK}`,
   check: `Measure it with the inside caliper, ${SET_BY_STOP_BLOCK}, at both ends, in two directions. ${NO_EDGE_YET}`,
   mistake: {
     looksLike: `Each ${figure(facts.over, facts.units)} too much all round opens the gap by ${figure(facts.opens, facts.units)}.`,
@@ -35,7 +36,7 @@ export const outerTrack = (facts: GapFacts): OperationWords => ({
 export const innerTrack = (mandrel: MandrelFacts): OperationWords => ({
   title: 'Turn the track of the inner ring, short of its size',
   tool: `lathe, ${mandrelWords(mandrel).tool}, gouge and scraper, outside caliper`,
-  how: `${mandrelWords(mandrel).how} Turn it straight along the axis. Stop short of the size: you sand the rest to fit. ${MARK_MANDREL}`,
+  how: `${mandrelWords(mandrel).how} Turn it straight along the axis. Stop short of the size: you sand the rest to fit. ${STOP_TO_MEASURE} ${MARK_MANDREL}`,
   check: `Measure it with the outside caliper, ${SET_BY_STOP_BLOCK}, at both ends, in two directions. ${NO_EDGE_YET}`,
   mistake: {
     looksLike: 'The track is thinner at one end.',

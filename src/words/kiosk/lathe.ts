@@ -13,19 +13,19 @@ export const LATHE = {
   inner: 'inner ring',
   measured: 'I measured',
   blanks: 'In brackets: the blanks of the job sheet.',
-  cut: 'I cut',
+  cut: 'I cut or sanded',
   value: 'Measured',
   diameter: 'Diameter of the plug',
   landDiameter: 'Diameter of the land',
   result: 'The plug',
   add: 'Enter this reading',
-  depth: 'How much I meant to cut',
+  depth: 'How much I meant to take off',
   tool: 'With',
   strokes: 'Strokes of the abrasive',
   oneStroke: '+1 stroke',
   noStrokes: 'none counted',
-  cutDone: 'I have cut: measure again',
-  cutAnyway: 'More: a cut that you made',
+  cutDone: 'I have cut or sanded: measure again',
+  cutAnyway: 'More: a cut that you made, or sanding',
   nothingRead: 'Nothing read yet.',
   nothingSince: 'Nothing read since the last cut.',
   remove: 'Remove',
@@ -94,6 +94,12 @@ export function cutLarge(
       : `until ${caliperFigure(of.size, units)} ${acrossIt}`
   return `${of.tool === 'abrasive' ? 'Sand' : 'Cut'} ${end}`
 }
+
+/** A ring that went back askew is cut deeper on one side. Undefined of a plate, which its pin centres. */
+export const backOnLathe = ({ part, element }: Terms): string | undefined =>
+  part.one === 'plate'
+    ? undefined
+    : `If you take the ${part.one} off the lathe to try the ${element.many}, mark it and what holds it across each other first. Put it back mark against mark, and tap it true.`
 
 /** How far to cut a fresh blank. @param acrossIt where that is measured; undefined for a depth */
 export const firstCutLine = (size: string, acrossIt: string | undefined, { raceway }: Terms): string =>
@@ -191,7 +197,7 @@ export const cutLine = (
   units: Units,
   { ofCut }: Terms,
 ): string =>
-  `then cut ${withUnit(radial, units)} ${ofCut} with the ${TOOL_NAMES[tool]}${strokes === undefined ? '' : `, ${strokes} ${strokes === 1 ? 'stroke' : 'strokes'}`}`
+  `then took off ${withUnit(radial, units)} ${ofCut} with the ${TOOL_NAMES[tool]}${strokes === undefined ? '' : `, ${strokes} ${strokes === 1 ? 'stroke' : 'strokes'}`}`
 
 /** Which bearing and which ring an advice is for. */
 export const adviceFor = (bearing: string, part: string): string => `${bearing}; ${part}`

@@ -10,7 +10,7 @@ import { drawingOf } from '#src/drawings/views.ts'
 import { sheetBody } from '#src/job-sheet/html.ts'
 import { toPages } from '#src/job-sheet/pages.ts'
 import { sizeCells } from '#src/job-sheet/sheet-text.ts'
-import { CAUTION_CODES, cautionSentence } from '#src/words/caution.ts'
+import { CAUTION_CODES, cautionSentence, cuttingCaution } from '#src/words/caution.ts'
 import { SIZES } from '#src/words/job-sheet/sizes.ts'
 import { toolGroups } from '#src/words/job-sheet/tools.ts'
 import { placeOfReading } from '#src/words/kiosk/lathe.ts'
@@ -235,6 +235,16 @@ describe('the job sheet', () => {
     expect(rods('steel')?.tool).toMatch(/hacksaw, vise/)
   })
 
+  test.each(OF_EVERY_KIND)('of $name stops the machine before anything is measured in a groove', (made) => {
+    const isRaceway = /^(?:outer|inner)-(?:groove|track|sand)$|^(?:trial-)?groove$/
+    for (const { operations } of sheetsOf(made)) {
+      const raceways = operations.filter(({ id }) => isRaceway.test(id))
+      expect(raceways.length).toBeGreaterThan(1)
+      for (const { how } of raceways) expect(how).toMatch(/stop the (?:lathe|machine)/i)
+      for (const { how } of raceways.filter(({ id }) => id.endsWith('sand'))) expect(how).toContain('tool rest out')
+    }
+  })
+
   test.each(OF_EVERY_KIND)('of $name starts no bit where a ring of segments has its hole', (made) => {
     const bored = sheetsOf(made).flatMap(({ operations }) => {
       const hollow = operations.filter(({ sizes }) => sizes.some(({ name }) => name === SIZES.shortEdge))
@@ -277,4 +287,15 @@ test.each(ARRANGEMENT_NAMES)('cautions for a %s bearing name its own parts', (ar
   const codes = CAUTION_CODES.filter((code) => !ofRings.includes(code))
   const sentences = codes.map((code) => cautionSentence(code, TERMS[arrangement]))
   expect(sentences.flatMap((sentence) => foreignWords(arrangement, sentence))).toEqual([])
+})
+
+test.each(ARRANGEMENT_NAMES)('cautions beside a cut of a %s bearing stop the machine first', (arrangement) => {
+  const rings = arrangement === 'thrust' ? (['outer'] as const) : (['outer', 'inner'] as const)
+  for (const ring of rings)
+    for (const tool of ['sharp-tool', 'abrasive'] as const) {
+      const caution = cuttingCaution(tool, ring, TERMS[arrangement])
+      expect(caution).toMatch(/^Stop the (lathe|machine) each time you measure\./)
+      expect(caution.includes('tool rest out')).toBe(tool === 'abrasive')
+      expect(foreignWords(arrangement, caution)).toEqual([])
+    }
 })
