@@ -13,7 +13,7 @@ export const BEARING_CAUTIONS = {
   'glass-balls': ({ element }: Terms) =>
     `Glass ${element.many} can shatter and fly. Do not spin the bearing with compressed air or a drill, and do not strike a ${element.one} that sticks.`,
   turning: ({ part, raceway }: Terms) =>
-    `Secure the blank, start at the lowest speed, stand out of line with it while it spins up, and wear eye and face protection. Wear no gloves, loose sleeves or rings on your fingers, and tie back long hair. Take the tool rest out before you sand. A ${part.one} with a ${raceway.one} is weaker than the blank it was cut from.`,
+    `Secure the blank, start at the lowest speed, stand out of line with it while it spins up, and wear eye and face protection. Wear no gloves, loose sleeves or jewellery, and tie back long hair. Take the tool rest out before you sand. A ${part.one} with a ${raceway.one} is weaker than the blank it was cut from.`,
   dust: 'Wood dust harms the lungs, and some woods are worse than others: they irritate the skin or make you allergic. Collect it at the tool and wear a respirator that fits. Check the limits that apply where you are.',
   finish:
     'Ventilate while a finish or a wax dries, keep flames away, and keep it off your skin. Spread rags with oil, finish or wax flat to dry outdoors, or soak them in water: in a heap they can catch fire by themselves. What the maker of the finish says comes first.',

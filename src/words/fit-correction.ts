@@ -37,11 +37,7 @@ export function explainFitRefusal(refusal: FitRefusal, units: Units, terms: Term
     case 'gap-not-cut':
       return 'the cage keeps the balls apart, so no gap shows how deep the outer groove is: cut it to its bottom diameter or to the plug, and ask for the inner ring'
     case 'readings-contradict':
-      if (refusal.tooWide !== undefined)
-        return `an opening of ${size(refusal.tooWide)} is wider than the last ${element.one}, which must go in there: put it in, and give the ${terms.gap} that is left`
-      return refusal.isAlone
-        ? `no ${raceway.one} of this design gives this reading: check it`
-        : `no ${raceway.one} gives all these readings: check them, that they belong to this design, and that nothing was cut between them`
+      return `${DO_NOT_CUT} ${contradiction(refusal, units, terms)}`
     case 'target-band-empty':
       return `the smallest, ${size(refusal.min)}, must be below the largest, ${size(refusal.max)}`
     case 'target-out-of-reach':
@@ -51,6 +47,28 @@ export function explainFitRefusal(refusal: FitRefusal, units: Units, terms: Term
     default:
       return refusal satisfies never
   }
+}
+
+const DO_NOT_CUT = 'Do not cut.'
+
+/** The usual cause of readings that do not fit one another. */
+const CUT_BETWEEN =
+  'If you cut or sanded between them, that is the cause: remove the readings made after it, enter it (`earlier`), and enter them again.'
+
+function contradiction(
+  refusal: Extract<FitRefusal, { code: 'readings-contradict' }>,
+  units: Units,
+  { element, raceway, gap }: Terms,
+): string {
+  const { tooWide, isAlone, isCutBetween, isLastBallInAndOut } = refusal
+  if (tooWide !== undefined)
+    return `An opening of ${figure(tooWide, units)} is wider than the last ${element.one}, which must go in there: put it in, and give the ${gap} that is left.`
+  if (isAlone) return `No ${raceway.one} of this design gives this reading: check it.`
+  const clash = isLastBallInAndOut
+    ? `The last ${element.one} cannot both stay out and be in.`
+    : `No ${raceway.one} gives all these readings.`
+  const otherwise = `Check each of them, and that they belong to this design.`
+  return isCutBetween ? `${clash} ${CUT_BETWEEN} If not, remove the one that is wrong.` : `${clash} ${otherwise}`
 }
 
 export const RING_MISSING = 'must say which ring is being cut: "outer" or "inner"'
@@ -74,7 +92,7 @@ export function fitSummary(correction: FitCorrection, units: Units, terms: Terms
   if (fit.disagreements.length === 0) return what
   // Nothing is given up by a figure that was probably of something else.
   if (fit.state === 'too-deep' && mistakenIn(correction) !== undefined)
-    return `${readingsDisagree(correction, terms)} Do not cut. If it is as you read it, the ${terms.raceway.one} is ${tooFar(ring, terms)}.`
+    return `${readingsDisagree(correction, terms)} If it is as you read it, the ${terms.raceway.one} is ${tooFar(ring, terms)}.`
   const isHeldBack = fit.action === 'measure' && fit.nextReading.why === 'readings-disagree'
   return isHeldBack
     ? what
@@ -84,7 +102,8 @@ export function fitSummary(correction: FitCorrection, units: Units, terms: Terms
 /** What is likeliest comes first, for it is the quickest to check. */
 function readingsDisagree(correction: FitCorrection, terms: Terms): string {
   const isAlone = correction.fit.readingsMade.ever === 1
-  const first = `Check ${isAlone ? 'the reading first: it does' : 'the readings first: they do'} not fit (see \`agreement\`).`
+  const cut = correction.fit.isCutBetween ? ` ${CUT_BETWEEN}` : ''
+  const first = `${DO_NOT_CUT} Check the ${isAlone ? 'reading: it does' : 'readings: they do'} not fit (see \`agreement\`).${cut}`
   const kind = mistakenIn(correction)
   const { element, gap } = terms
   if (kind === 'ball-gap')
@@ -94,11 +113,19 @@ function readingsDisagree(correction: FitCorrection, terms: Terms): string {
   return first
 }
 
-/** Not to cut by readings that do not fit. Those of before a cut that nobody entered are a common cause. */
-function ofDoubtful({ now, ever }: Fit['readingsMade']): string {
-  if (ever === 1) return 'Do not cut by it. If it is as you read it'
-  const sinceCut = now > 1 ? ' If you have cut between them, remove those made before that cut.' : ''
-  return `Do not cut by them.${sinceCut} If they are as you read them`
+/** What to do where the readings that do not fit were checked, and are right. */
+function onceChecked(correction: FitCorrection, nextReading: NextReading, units: Units, terms: Terms): string {
+  const { isRowDoubted, readingsMade } = correction.fit
+  const { element } = terms
+  if (isRowDoubted)
+    return `Measure the row again, and count the ${element.many} in it. If it is right, they are not those of this design: design the bearing for them (\`/v1/ball-selection\`).`
+  const isRight =
+    mistakenIn(correction) === 'ball-gap'
+      ? `If the last ${element.one} does stay out`
+      : readingsMade.ever === 1
+        ? 'If it is as you read it'
+        : 'If they are as you read them'
+  return `${isRight}, read once more, another way. ${howToMeasure(correction, nextReading, units, terms)}`
 }
 
 /** What a reading that does not fit was more likely than not. */
@@ -120,7 +147,7 @@ function advice(correction: FitCorrection, units: Units, terms: Terms): string {
       return `${cutSentence(correction, fit.nextStep, units, terms)} (${percent(fit.nextStep.overshootProbability)} chance of ending ${tooFar(ring, terms)}).${pastDrawing(correction, units, terms)}${ring === 'plate' ? OTHER_PLATE.cut : ''}`
     case 'measure':
       if (fit.nextReading.why === 'readings-disagree')
-        return `${readingsDisagree(correction, terms)} ${ofDoubtful(fit.readingsMade)}, read once more, another way. ${howToMeasure(correction, fit.nextReading, units, terms)}`
+        return `${readingsDisagree(correction, terms)} ${onceChecked(correction, fit.nextReading, units, terms)}`
       return `Do not cut yet: ${reasonToMeasure(correction, fit.nextReading, units, terms)}. ${howToMeasure(correction, fit.nextReading, units, terms)}`
     case 'stop':
       switch (fit.reason) {
@@ -299,7 +326,7 @@ function likelyCauses(kind: ReadingKind, mistaken: ReadingKind | undefined, { el
   switch (kind) {
     case 'last-ball-opening':
       return mistaken === 'ball-gap'
-        ? `a last ${element.one} that goes in after all (then remove this reading, and enter the ${gap} that is left), or a rule read from the wrong edge`
+        ? `a last ${element.one} that goes in after all (then remove this reading, and enter the ${gap} that is left), more ${element.many} left out than you entered, or a rule read from the wrong edge`
         : notTogether
     case 'ball-gap':
       return mistaken === 'last-ball-opening'

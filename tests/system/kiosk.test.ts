@@ -404,7 +404,7 @@ describe('at the lathe', () => {
     const { page } = await openedJob(`${FIRST}&stage=lathe&outer=o13,g0.5,d76.9`)
     await page.locator('#advice .headline').waitFor()
     expect(await headline(page)).toBe('Check the readings')
-    expect(await wordsOf(page.locator('#advice .summary'))).toMatch(/^Check the readings first/)
+    expect(await wordsOf(page.locator('#advice .summary'))).toMatch(/^Do not cut\. Check the readings/)
     expect(await page.locator('#advice .risk').count()).toBe(0)
   })
 

@@ -24,6 +24,8 @@ export interface DecisionInput {
   readonly earlier: readonly EarlierState[]
   /** Whether the readings of now fit one another and the bearing. */
   readonly agrees: boolean
+  /** Whether a row of balls is among those that do not. */
+  readonly isRowDoubted: boolean
   readonly tools: readonly ToolAtHand[]
   readonly room: Room
   /** Called only if a reading may be worth its trouble; may be called again. */
@@ -107,7 +109,8 @@ export function decide(input: DecisionInput): Decision {
   if (state === 'too-deep' || state === 'in-band') return { action: 'stop', reason: state }
   const made = readings.length + earlier.reduce((sum, each) => sum + Math.max(1, each.readings.length), 0)
   const isOver = made >= defaults.MOST_CHECKS
-  if (state === 'unread') return measure(input, 'groove-unread', false)
+  // Balls of another size make another bearing: no reading of the groove is made with them.
+  if (state === 'unread') return measure(input, input.isRowDoubted ? 'readings-disagree' : 'groove-unread', false)
   // A ring that binds has no play to read: what its own groove measured before will do.
   const isFigured = cuts === 'outer' ? hasFigure(readings) : readsHowMuch(allReadings(input), cuts)
   const isTried = readings.some(({ kind }) => touchesGroove({ kind }) && !(cuts === 'inner' && WORDS.includes(kind)))
@@ -175,7 +178,8 @@ function measure(input: DecisionInput, why: ReadingReason, isOver: boolean): Dec
   const isUnread = stateOf(input) === 'unread'
   const here = isUnread ? 0 : readings.filter(touchesGroove).length
   // Where readings do not fit, one more of their kind would not tell which is wrong.
-  const isAnother = ({ kind }: Offer): boolean => !readings.some((each) => each.kind === kind)
+  const isAnother = ({ kind }: Offer): boolean =>
+    input.isRowDoubted ? kind === 'ball-row' : !readings.some((each) => each.kind === kind)
   const best = (why === 'readings-disagree' ? input.offers().find(isAnother) : undefined) ?? input.offers()[0]
   const isNew = MISSING.includes(why)
   const least = isNew ? 1 : TEACHES_NOTHING

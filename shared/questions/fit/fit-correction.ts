@@ -7,13 +7,21 @@ import { FITTED_NAMES, fittedOf } from '#shared/questions/fit/arrangements/all.t
 import { fail, ok, type Result } from '#shared/result.ts'
 import { readingDeviation } from '#shared/statistics/likelihood.ts'
 import { type Mm, mm } from '#shared/units/length.ts'
+import { isCutBetween } from './cut-between.ts'
 import * as defaults from './defaults.ts'
-import { type Fit, fitOf } from './fit.ts'
+import { type Fit, type FitQuestion, fitOf } from './fit.ts'
 import type { FitRefusal, FitSetup, FittedPart } from './fit-setup.ts'
 import { innerRescues } from './inner-rescue.ts'
 import type { MatingFaceAdjustment } from './mating-faces.ts'
 import { outerRescues } from './outer-rescue.ts'
-import { allReadings, type EarlierState, FEWEST_IN_PLACE, type Reading, type ReadingKind } from './reading.ts'
+import {
+  allReadings,
+  type EarlierState,
+  FEWEST_IN_PLACE,
+  lastBallWord,
+  type Reading,
+  type ReadingKind,
+} from './reading.ts'
 import { usualError } from './reading-errors.ts'
 import type { BallsOnHand, Rescue } from './rescue.ts'
 import { gapSlope, pitchRadius } from './ring-law.ts'
@@ -66,15 +74,17 @@ export function fitCorrection(input: FitCorrectionInput): Result<FitCorrection, 
     sharpTool: input.tools.sharpTool ?? SHARP_TOOL,
     abrasive: input.tools.abrasive ?? ABRASIVE,
   }
-  const answer = fitOf({
-    subject,
-    target,
-    readings: input.readings,
-    earlier: input.earlier,
-    tools: { 'sharp-tool': tools.sharpTool, abrasive: tools.abrasive },
-    ...(stroke === undefined ? {} : { stroke }),
-    errorToCome: (kind) => errorToCome(input, kind),
-  })
+  const answer = fitOf(
+    asLeft({
+      subject,
+      target,
+      readings: input.readings,
+      earlier: input.earlier,
+      tools: { 'sharp-tool': tools.sharpTool, abrasive: tools.abrasive },
+      ...(stroke === undefined ? {} : { stroke }),
+      errorToCome: (kind) => errorToCome(input, kind),
+    }),
+  )
   if (!answer.ok) {
     const contradict = answer.error === 'readings-contradict'
     return fail(
@@ -112,8 +122,24 @@ function drawnSizePassedOf(input: FitCorrectionInput, { subject, resolved }: Fit
   return isTold && fit.takenByUneven >= further / 2 ? drawn : undefined
 }
 
+/**
+ * An inner ring is cut to a finished outer one. Where the gap that was read does not fit that, the outer ring was left as it is, or
+ * rescued: the gap is then taken as the outer ring took it.
+ */
+function asLeft(question: FitQuestion): FitQuestion {
+  const { subject } = question
+  if (subject.cuts !== 'inner' || subject.outerKnown.by !== 'gap') return question
+  const ofOuter = allReadings(question).filter(({ kind }) => OF_FULL_RINGS.includes(kind))
+  // A ring whose last ball stays out is not finished, and nobody leaves it so.
+  if (lastBallWord(ofOuter) !== 'in') return question
+  const asFinished = fitOf({ ...question, readings: ofOuter, earlier: [] })
+  if (asFinished.ok && asFinished.value.disagreements.length === 0) return question
+  return { ...question, subject: { ...subject, outerKnown: { ...subject.outerKnown, isLeft: true } } }
+}
+
 /** Readings that no groove gives, with what explains them where that is plain. */
-function contradiction(input: FitCorrectionInput, { balls }: Subject): FitRefusal {
+function contradiction(input: FitCorrectionInput, subject: Subject): FitRefusal {
+  const { balls } = subject
   const tooWide = input.readings.find(
     (reading): reading is Extract<Reading, { kind: 'last-ball-opening' }> =>
       reading.kind === 'last-ball-opening' && reading.ballsLeftOut === 1 && reading.value > balls.diameter,
@@ -122,9 +148,14 @@ function contradiction(input: FitCorrectionInput, { balls }: Subject): FitRefusa
     code: 'readings-contradict',
     path: '/readings',
     isAlone: allReadings(input).length === 1,
+    isCutBetween: isCutBetween(subject, input.readings),
+    isLastBallInAndOut: isInAndOut(input.readings),
     ...(tooWide !== undefined && { tooWide: mm(tooWide.value) }),
   }
 }
+
+const isInAndOut = (readings: readonly Reading[]): boolean =>
+  new Set(readings.map((reading) => lastBallWord([reading])).filter((word) => word !== undefined)).size > 1
 
 /** @throws RangeError where the arrangement has no such part */
 function setupOf({ design, ring }: FitCorrectionInput): Result<FitSetup, Refused<FitRefusal>> {

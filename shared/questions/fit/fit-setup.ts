@@ -30,6 +30,10 @@ export type FitRefusal =
       readonly code: 'readings-contradict'
       readonly path: string
       readonly isAlone: boolean
+      /** Whether a cut between them, which nobody entered, explains them. */
+      readonly isCutBetween: boolean
+      /** Whether one of them has the last ball in, and another has it out. */
+      readonly isLastBallInAndOut: boolean
       /** An opening for the last ball that is wider than the ball. */
       readonly tooWide?: Mm
     }

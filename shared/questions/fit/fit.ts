@@ -4,6 +4,7 @@ import { itemAt } from '#shared/numbers/item-at.ts'
 import { fail, ok, type Result } from '#shared/result.ts'
 import { readingDeviation } from '#shared/statistics/likelihood.ts'
 import { contradict, type Disagreement, disagreements } from './agreement.ts'
+import { isCutBetween } from './cut-between.ts'
 import {
   type Decision,
   type DecisionInput,
@@ -71,6 +72,10 @@ export type Fit = {
   /** Readings still to come on average. */
   readonly expectedChecks: number
   readonly disagreements: readonly Disagreement[]
+  /** Whether a cut between them, which nobody entered, explains them. */
+  readonly isCutBetween: boolean
+  /** Whether a row of balls is among them. */
+  readonly isRowDoubted: boolean
   readonly learnt: {
     /** How much more than the nominal cut this maker's tools take, over the nominal cut. */
     readonly toolBias: Estimate
@@ -125,6 +130,7 @@ export function fitOf(question: FitQuestion): Result<Fit, FitFault> {
     readings,
     earlier,
     agrees: found.length === 0,
+    isRowDoubted: isRowAmong(found, readings),
     tools: toolsAtHand(question),
     room,
     offers: () => {
@@ -170,12 +176,18 @@ export function fitOf(question: FitQuestion): Result<Fit, FitFault> {
     ...lastCutOf(earlier),
     expectedChecks: expectedChecks(decision),
     disagreements: found,
+    isCutBetween: found.length > 0 && isCutBetween(subject, readings),
+    isRowDoubted: input.isRowDoubted,
     learnt: { toolBias: estimateOf(posterior.tool, weights), handBias: estimateOf(posterior.hand, weights) },
     ...(decision.action === 'cut'
       ? { ...decision, nextStep: nextStepOf(decision.cut, grooveRadius, question) }
       : decision),
   })
 }
+
+/** Whether a row of balls is among the readings that do not fit: these may be other balls than those of the design. */
+const isRowAmong = (found: readonly Disagreement[], readings: readonly Reading[]): boolean =>
+  found.some(({ index }) => itemAt(readings, index).kind === 'ball-row')
 
 function explained(found: Disagreement, { readings, subject }: FitQuestion): Disagreement {
   const { index, expected } = found

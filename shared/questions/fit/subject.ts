@@ -65,7 +65,14 @@ export type Subject = {
       readonly inner: InnerGroove
       /** The measure to which the outer ring was finished: a ball gap, or, for balls that are kept apart, a groove. */
       readonly outerKnown:
-        | { readonly by: 'gap'; readonly gap: number; readonly deviation: number; readonly assemblyGap: number }
+        | {
+            readonly by: 'gap'
+            readonly gap: number
+            readonly deviation: number
+            readonly assemblyGap: number
+            /** Readings show that it was not brought to that gap: nothing is known of its groove but what was read. */
+            readonly isLeft?: boolean
+          }
         | { readonly by: 'groove'; readonly deviation: number }
     }
 )

@@ -125,6 +125,8 @@ function outerPlaceOf(subject: Subject): ((xi: number, mean: number) => number) 
   if (subject.cuts === 'outer') return undefined
   const { outer, outerKnown, balls } = subject
   if (outerKnown.by === 'groove') return (xi) => outer.x + outerKnown.deviation * xi
+  if (outerKnown.isLeft === true)
+    return (xi) => outer.x + (defaults.STARTS_WITHIN * xi - defaults.STARTS_SHORT_BY) * outer.depth
   const designed = radiusForGap(outerKnown.gap, balls.diameter, balls.count)
   const perGap =
     (radiusForGap(outerKnown.gap + outerKnown.deviation, balls.diameter, balls.count) -

@@ -18,6 +18,8 @@ export function Advice(of: {
   readonly title: string
   /** What must be done before this ring. */
   readonly before: string | undefined
+  /** Only one reading is entered. */
+  readonly isLone: boolean
   /** What comes when this groove is finished. */
   readonly next: { readonly label: string; readonly go: () => void }
 }) {
@@ -25,6 +27,7 @@ export function Advice(of: {
   return (
     <section class="advice" id="advice" role="status" aria-label={of.title}>
       <p class="advice-for">{of.title}</p>
+      {isContradicted(of.reply) && <p class="headline">{later()?.doubtWords(of.isLone).headline}</p>}
       <Answered reply={of.reply}>
         {(answer) => {
           const disagreements = disagreementsIn(answer)
@@ -66,6 +69,8 @@ export function Advice(of: {
     </section>
   )
 }
+
+const isContradicted = (reply: Awaited): boolean => reply.kind === 'problem' && reply.faults.has('readings')
 
 function isOnlyReading(answer: Json): boolean {
   const { earlier, readings } = part(answer['input'])

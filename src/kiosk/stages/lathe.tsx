@@ -76,6 +76,7 @@ export function LatheStage({ job, derived, change, show }: StageProps) {
               reply={reply}
               derived={derived}
               title={title}
+              isLone={readingsIn(states) === 1}
               before={isOuterDue ? later()?.outerFirst(terms) : undefined}
               next={
                 hasInner && ring === 'outer'

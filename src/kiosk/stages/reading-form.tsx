@@ -141,7 +141,7 @@ export function ReadingForm(of: {
           options={kinds.map((each) => ({
             value: each,
             label: nameOf(each),
-            picture: Picture && <Picture kind={each} />,
+            picture: Picture && <Picture kind={each} ring={of.ring} isTrack={terms.raceway.one === 'track'} />,
           }))}
           onPick={pick}
         />

@@ -1,7 +1,8 @@
 import { capitalised, withMinus } from '#src/words/figure.ts'
 import { TERMS, type Terms } from '#src/words/terms.ts'
 import { BEARING } from './bearing.ts'
-import { STAGE_NAMES } from './page.ts'
+import { LATHE } from './lathe.ts'
+import { STAGE_NAMES, stageName } from './page.ts'
 import { statedName, valueName } from './plan.ts'
 import { RUN } from './run.ts'
 
@@ -14,6 +15,7 @@ const PART_NAMES: Readonly<Record<string, string | ((terms: Terms) => string)>> 
   agreement: 'below',
   nextReading: 'the reading asked for',
   nextStep: 'the next cut',
+  earlier: `“${LATHE.cutAnyway}”`,
   ballsOnHand: ({ element }) => `${element.many} on hand`,
   measured: ({ element }) => `the measured ${element.many}`,
   trials: 'random trials',
@@ -32,6 +34,7 @@ const PART_NAMES: Readonly<Record<string, string | ((terms: Terms) => string)>> 
   grooveDepth: (terms) => `“${RUN.cuts(terms)}”`,
   balls: ({ element }) => element.many,
   'best-bearing': '“best bearing”',
+  '/v1/ball-selection': (terms) => `“${stageName('balls', terms)}”`,
   '/v1/seasonal-fit': `“${STAGE_NAMES.place}”`,
   '/v1/materials': `“${STAGE_NAMES.place}”`,
   '/v1/design': `“${STAGE_NAMES.bearing}”`,

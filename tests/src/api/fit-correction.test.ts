@@ -181,13 +181,15 @@ describe('cut, measure or stop', () => {
     expect(agreement.agrees).toBe(false)
     expect(agreement.disagreements.map(({ path }) => path)).toContain('/readings/1')
     expect(warnings).toContainEqual(expect.objectContaining({ code: 'reading-disagrees', path: '/readings/1' }))
-    expect(summary).toMatch(/^Check the readings first/)
+    expect(summary).toMatch(/^Do not cut\. Check the readings: they do not fit/)
   })
 
   test('an opening that a ball goes through is no cut: it is checked, or read another way', async () => {
     const { action, nextReading, askedReading, warnings, summary } = await answered({ readings: [opening(17)] })
     expect({ action, why: nextReading?.why }).toEqual({ action: 'measure', why: 'readings-disagree' })
-    expect(summary).toMatch(/^Check the reading first.* Try the last ball: if it goes in, .* Do not cut by it\./)
+    expect(summary).toMatch(
+      /^Do not cut\. Check the reading: it .* Try the last ball: if it goes in, .* If the last ball does stay out, /,
+    )
     expect(warnings[0]?.message).toMatch(/does not fit the plan of this bearing\. Likely causes: .*goes in after all/)
     // The likeliest is what the form opens at.
     expect(askedReading).toEqual({ kind: 'ball-gap' })
@@ -196,32 +198,65 @@ describe('cut, measure or stop', () => {
   test('an opening that no ball stays out of is refused with what to do', async () => {
     const wide = await asked({ readings: [opening(21)] })
     expect(wide.status).toBe(422)
-    expect(wide.text).toContain('an opening of 21 mm is wider than the last ball, which must go in there: put it in')
+    expect(wide.text).toContain(
+      'Do not cut. An opening of 21 mm is wider than the last ball, which must go in there: put it in',
+    )
     // Cut in between, and the cut not entered.
     const cut = await asked({ readings: [opening(6), gap(3)] })
     expect(cut.status).toBe(422)
-    expect(cut.text).toContain('that nothing was cut between them')
+    expect(cut.text).toContain(
+      'The last ball cannot both stay out and be in. If you cut or sanded between them, that is',
+    )
+    // No cut makes a groove shallower.
+    expect((await asked({ readings: [gap(3), opening(6)] })).text).not.toContain('If you cut')
   })
 
   test('a reading alone is one reading, and readings of before a cut are to be removed', async () => {
     const alone = await answered({ readings: [opening(17)] })
-    expect(alone.summary).toMatch(
-      /^Check the reading first: it does not fit .* Do not cut by it\. If it is as you read it,/,
-    )
-    expect(alone.summary).not.toContain('If you have cut')
+    expect(alone.summary).not.toContain('If you cut')
     const several = await answered({ readings: [opening(12), { kind: 'groove-bottom-diameter', value: 79 }] })
-    expect(several.summary).toMatch(/^Check the readings first: they do .* If you have cut between them, remove those/)
+    expect(several.summary).toMatch(
+      /^Do not cut\. Check the readings: they do .* If you cut or sanded between them, .*`earlier`/,
+    )
     // What was read of the outer ring holds, however often the inner one is cut.
     const ofBoth = await answered({
       ring: 'inner',
       readings: [gap(1.6), { kind: 'groove-bottom-diameter', value: 52 }],
     })
-    expect(ofBoth.summary).not.toContain('If you have cut')
+    expect(ofBoth.summary).not.toContain('If you cut')
+  })
+
+  test('a word on the last ball that a cut explains is told so', async () => {
+    const { agreement, summary } = await answered({ readings: [opening(12.2), { kind: 'last-ball-in' }] })
+    expect(agreement.agrees).toBe(false)
+    expect(summary).toMatch(/^Do not cut\. .* If you cut or sanded between them, that is the cause/)
+  })
+
+  test('a row that does not fit is measured again, and no groove is read by other balls', async () => {
+    const row = { kind: 'ball-row', count: 7, value: 104 }
+    for (const readings of [[row], [opening(12), row]]) {
+      const { action, askedReading, summary } = await answered({ readings })
+      expect({ action, kind: askedReading?.kind }).toEqual({ action: 'measure', kind: 'ball-row' })
+      expect(summary).toMatch(/Measure the row again, and count the balls in it\..*`\/v1\/ball-selection`/)
+      expect(summary).not.toMatch(/opening between|Leave out/)
+    }
+  })
+
+  test('the inner ring takes the gap as the outer ring took it', async () => {
+    for (const value of [3.5, 4.5]) {
+      const outer = await answered({ readings: [gap(value)] })
+      expect({ state: outer.state, agrees: outer.agreement.agrees }).toEqual({ state: 'too-deep', agrees: true })
+      const inner = await answered({ ring: 'inner', readings: [gap(value), { kind: 'radial-play', value: 0.1 }] })
+      expect(inner.agreement.agrees).toBe(true)
+    }
+    // What the outer ring doubts the inner one doubts as well.
+    const { agreement } = await answered({ ring: 'inner', readings: [gap(15)] })
+    expect(agreement.agrees).toBe(false)
   })
 
   test('a gap as wide as a ball is more likely the opening for one that is out', async () => {
     const { askedReading, warnings, summary } = await answered({ readings: [gap(15)] })
-    expect(summary).toMatch(/^Check the reading first.* Count the balls: if one is still out/)
+    expect(summary).toMatch(/^Do not cut\. Check the reading: .* Count the balls: if one is still out/)
     expect(summary).not.toContain('rescue')
     expect(warnings[0]?.message).toMatch(/Likely causes: a ball that was left out/)
     expect(askedReading).toEqual({ kind: 'last-ball-opening', ballsLeftOut: 1 })

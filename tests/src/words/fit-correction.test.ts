@@ -145,8 +145,22 @@ describe.each(Object.entries(CASES))('%s', (name, each) => {
     for (const kind of kinds) expect(disagreeing({ kind, isAlone: false }, terms)).not.toMatch(each.foreign)
     const [ring] = each.asked[0] ?? ['outer' as const]
     for (const refusal of [
-      { code: 'readings-contradict', path: '/readings', isAlone: false },
-      { code: 'readings-contradict', path: '/readings', isAlone: true, ...(name !== 'caged' && { tooWide: mm(21) }) },
+      {
+        code: 'readings-contradict',
+        path: '/readings',
+        isAlone: false,
+        isCutBetween: false,
+        isLastBallInAndOut: false,
+      },
+      { code: 'readings-contradict', path: '/readings', isAlone: false, isCutBetween: true, isLastBallInAndOut: true },
+      {
+        code: 'readings-contradict',
+        path: '/readings',
+        isAlone: true,
+        isCutBetween: false,
+        isLastBallInAndOut: false,
+        ...(name !== 'caged' && { tooWide: mm(21) }),
+      },
       { code: 'too-many-left-out', path: '', given: 12, most: 11 },
       { code: 'balls-too-uneven', path: '', given: mm(3), most: mm(1) },
       { code: 'reading-of-other-ring', path: '', kind: 'groove-depth', ring },

@@ -472,8 +472,11 @@ describe('fit correction', () => {
         explainFitRefusal({ code, ...lengths }, 'mm', terms),
       ),
       ...[{}, { tooWide: mm(21) }].flatMap((wide) =>
-        [false, true].map((isAlone) =>
-          explainFitRefusal({ code: 'readings-contradict', path: '', isAlone, ...wide }, 'mm', terms),
+        [false, true].flatMap((isAlone) =>
+          [false, true].map((isExplained) => {
+            const why = { isAlone, isCutBetween: isExplained, isLastBallInAndOut: isExplained, ...wide }
+            return explainFitRefusal({ code: 'readings-contradict', path: '', ...why }, 'mm', terms)
+          }),
         ),
       ),
     ])

@@ -117,6 +117,7 @@ function asked(kinds: readonly ReadingKind[], more: Partial<DecisionInput> = {})
     readings: kinds.map(reading),
     earlier: [],
     agrees: true,
+    isRowDoubted: false,
     tools: [SHARP],
     room: NEAR,
     offers: () => [offer('ball-gap')],
