@@ -21,14 +21,12 @@ import { FIND } from '#src/words/kiosk/find.ts'
 import {
   backOnLathe,
   cutLarge,
-  cutLine,
   doubtWords,
   gapNow,
   headlines,
   kindName,
   outerFirst,
   playNow,
-  readingLine,
 } from '#src/words/kiosk/lathe.ts'
 import { lostLines } from '#src/words/kiosk/link.ts'
 import { faultOnThePage, onThePage } from '#src/words/kiosk/of-service.ts'
@@ -49,7 +47,7 @@ import { countedOn } from '#src/words/kiosk/year.ts'
 import { unbroken } from '#src/words/unbroken.ts'
 import { checksOf } from './checks-of.ts'
 import { fetchDrawing } from './fetch-drawing.ts'
-import { besidesOf, cutToPlug, firstCut } from './first-cut.ts'
+import { firstCut } from './first-cut.ts'
 import { goodGapOf } from './good-gap.ts'
 import { snippetsOf } from './snippets.ts'
 
@@ -68,14 +66,10 @@ const LATER = {
   headlines,
   kindName,
   playNow,
-  readingLine,
   cutLarge,
-  cutLine,
   backOnLathe,
-  besidesOf,
   cutFigures,
   doubtWords,
-  cutToPlug,
   outerFirst,
   cuttingCaution,
   snippetsOf,

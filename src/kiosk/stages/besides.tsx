@@ -1,10 +1,16 @@
-import type { DerivedBearing } from '#src/kiosk/derived-bearing.ts'
-import { later } from '#src/kiosk/second-script.ts'
+import { besidesOf, cutToPlug } from '#src/kiosk/first-cut.ts'
+import { cuttingCaution } from '#src/words/caution.ts'
 import { stageName } from '#src/words/kiosk/page.ts'
 
 /** What is made besides the raceways: when, and the way to its sizes. */
-export function Besides({ derived, toSheets }: { readonly derived: DerivedBearing; readonly toSheets: () => void }) {
-  const besides = later()?.besidesOf(derived)
+export function Besides({
+  derived,
+  toSheets,
+}: {
+  readonly derived: Parameters<typeof besidesOf>[0]
+  readonly toSheets: () => void
+}) {
+  const besides = besidesOf(derived)
   if (besides === undefined) return null
   return (
     <p id="besides">
@@ -17,14 +23,20 @@ export function Besides({ derived, toSheets }: { readonly derived: DerivedBearin
 }
 
 /** A groove whose balls leave no gap: a size to stop at, and a plug from there on. */
-export function ToPlug({ derived, title }: { readonly derived: DerivedBearing; readonly title: string }) {
-  const words = later()?.cutToPlug(derived)
+export function ToPlug({
+  derived,
+  title,
+}: {
+  readonly derived: Parameters<typeof cutToPlug>[0]
+  readonly title: string
+}) {
+  const words = cutToPlug(derived)
   return (
     <section class="advice" id="advice" role="status" aria-label={title}>
       <p class="advice-for">{title}</p>
       <p class="headline">{words?.headline}</p>
       <p class="summary">{words?.summary}</p>
-      <p class="fault">{later()?.cuttingCaution('abrasive', 'outer', derived.terms)}</p>
+      <p class="fault">{cuttingCaution('abrasive', 'outer', derived.terms)}</p>
     </section>
   )
 }

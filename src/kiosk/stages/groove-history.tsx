@@ -2,8 +2,7 @@ import type { FittedRing } from '#shared/questions/fit/fit-setup.ts'
 import type { Units } from '#shared/units/length.ts'
 import { ringNow } from '#src/kiosk/job/lathe.ts'
 import type { Cut, GrooveState, Reading } from '#src/kiosk/job/reading.ts'
-import { later } from '#src/kiosk/second-script.ts'
-import { LATHE, latheWords } from '#src/words/kiosk/lathe.ts'
+import { cutLine, LATHE, latheWords, readingLine } from '#src/words/kiosk/lathe.ts'
 import type { Terms } from '#src/words/terms.ts'
 
 /** What was read of the groove as it is now, and every state before it with the cut that ended it. */
@@ -17,9 +16,9 @@ export function GrooveHistory(of: {
 }) {
   const now = ringNow(of.states)
   const lineOf = ({ kind, value, second, result }: Reading): string =>
-    later()?.readingLine({ kind, value, second, result, units: of.units, terms: of.terms }) ?? ''
+    readingLine({ kind, value, second, result, units: of.units, terms: of.terms })
   const lineOfCut = ({ with: tool, radial, strokes }: Cut): string =>
-    later()?.cutLine({ tool, radial, strokes }, of.units, of.terms) ?? ''
+    cutLine({ tool, radial, strokes }, of.units, of.terms)
   const stateLine = ({ readings, cut }: GrooveState): string =>
     [...readings.map(lineOf), ...(cut === undefined ? [] : [lineOfCut(cut)])].join('; ')
   const earlier = of.states.slice(0, -1)
