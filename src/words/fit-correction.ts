@@ -367,7 +367,23 @@ export const disagreeing = (
 export function explainRescue(rescue: Rescue, units: Units, terms: Terms): string {
   // Of balls on hand each lot has its own.
   const obstacle = rescue.option === 'balls-on-hand' ? undefined : rescue.obstacle
-  return `${attempt(rescue, units, terms)}${obstacle === undefined ? '' : ` ${explainObstacle(obstacle, rescue, terms)}`}`
+  const inner = rescue.possible ? innerToCut(rescue, units, terms) : ''
+  return `${attempt(rescue, units, terms)}${inner}${obstacle === undefined ? '' : ` ${explainObstacle(obstacle, rescue, terms)}`}`
+}
+
+/** What the inner ring is turned to, where that is not what the sheet says. */
+function innerToCut({ option, innerToCut: sizes }: Rescue, units: Units, { raceway, acrossIt }: Terms): string {
+  if (sizes === undefined) return ''
+  const { grooveBottomDiameter, landDiameter, isFinishedTooSmall } = sizes
+  const size = (length: number) => caliperFigure(mm(length), units)
+  const groove = `${raceway.one} to ${size(grooveBottomDiameter)} ${acrossIt}`
+  const of = option === 'new-inner-ring' ? 'its' : "the inner ring's"
+  const cut =
+    landDiameter === undefined
+      ? `Cut ${of} ${groove}: write this over the size on the sheet.`
+      : `Turn ${of} land to ${size(landDiameter)}, and cut its ${groove}: write both over the sizes on the sheet.`
+  const isLost = isFinishedTooSmall && option !== 'new-inner-ring'
+  return ` ${cut}${isLost ? ' A finished inner ring is too small for this.' : ''}`
 }
 
 /** Thicker than this nobody builds up with coats of finish [mm]. Common practice, no source. */
@@ -400,7 +416,7 @@ function attempt(rescue: Rescue, units: Units, terms: Terms): string {
     case 'balls-on-hand': {
       const others = rescue.passedOver.map((lot) => whyPassedOver(lot, rescue.ballCount, size, terms)).join('; ')
       if (rescue.possible)
-        return `Use the ${element.many} of ${size(rescue.diameter ?? 0)} that you have${leaving}.${pockets}${others === '' ? '' : ` No other lot makes a full set: ${others}.`}`
+        return `${others === '' ? '' : `Of the ${element.many} that you have, some make no full set: ${others}. `}Use the ${element.many} of ${size(rescue.diameter ?? 0)} that you have${leaving}.${pockets}`
       return others === ''
         ? `Use other ${element.many} that you have: none are listed in \`ballsOnHand\`.`
         : `None of the other ${element.many} that you have make a full set: ${others}.`
@@ -423,7 +439,7 @@ function attempt(rescue: Rescue, units: Units, terms: Terms): string {
         : `Glue a lining ${size(rescue.thickness)} thick into the ${raceway.one}${leaving}.`
     case 'one-ball-more':
       return rescue.deeper > 0
-        ? `Cut ${size(rescue.deeper)} ${terms.further} for one ${element.one} more, ${rescue.ballCount} in all${leaving}.`
+        ? `Cut ${size(rescue.deeper)} ${terms.further} for one ${element.one} more, ${rescue.ballCount} in all${cutUntil(rescue, units, terms)}${leaving}.`
         : `Use one ${element.one} more, ${rescue.ballCount} in all.`
     case 'new-blank':
       return `Start again with a new ${terms.part.one}. Keep the ${element.many}, the gauges and ${terms.uncutMate}.`
@@ -432,6 +448,20 @@ function attempt(rescue: Rescue, units: Units, terms: Terms): string {
     default:
       return rescue satisfies never
   }
+}
+
+/** Where the cut for one ball more ends. */
+function cutUntil(
+  { until, innerToCut: inner }: Extract<Rescue, { option: 'one-ball-more' }>,
+  units: Units,
+  { raceway, acrossIt }: Terms,
+): string {
+  if (until === undefined) return ''
+  const across = `, until the ${raceway.one} measures ${caliperFigure(mm(until.grooveBottomDiameter), units)} ${acrossIt}`
+  // Neither a plain track nor the circle of a plate is measured from a land.
+  return inner?.landDiameter === undefined
+    ? across
+    : `${across} and is ${caliperFigure(mm(until.grooveDepth), units)} deep`
 }
 
 /** No shop has such a size: how to come by it. */
@@ -505,10 +535,10 @@ export function livingWith(rescue: Rescue, terms: Terms): string {
     case 'accept-play':
       return lifeWithPlay(rescue.life)
     case 'mating-faces':
-      return 'It runs like the design, with a little less play along the axis.'
+      return 'The bearing then runs like the design, with a little less play along the axis.'
     case 'balls-on-hand':
     case 'larger-balls':
-      return 'It runs like the design.'
+      return 'The bearing then runs like the design.'
     case 'mixed-balls':
       return `The larger ${element.many} carry the load, and the others only fill the space: fine for light turning by hand.`
     case 'spacers':
@@ -518,10 +548,10 @@ export function livingWith(rescue: Rescue, terms: Terms): string {
         ? 'The finish wears first: measure again after some use.'
         : 'A lining may dent or come loose: for light turning by hand only.'
     case 'one-ball-more':
-      return `It runs like the design, with less wood behind the ${raceway.one}.`
+      return `The bearing then runs like the design, with less wood behind the ${raceway.one}.`
     case 'new-blank':
     case 'new-inner-ring':
-      return 'It runs like the design. It costs one blank and the time to turn it.'
+      return 'The bearing then runs like the design. It costs one blank and the time to turn it.'
     default:
       return rescue satisfies never
   }
@@ -529,10 +559,10 @@ export function livingWith(rescue: Rescue, terms: Terms): string {
 
 function lifeSentence(life: Life, { element, gap }: Terms): string {
   const sentences: Readonly<Record<Life, string>> = {
-    'hardly-noticed': 'It runs, with a click now and then.',
-    knocks: `It runs, but the ${element.many} knock at every turn.`,
-    'balls-bunch': `It runs, but the ${element.many} bunch together and leave a wide ${gap}: the load is uneven.`,
-    'ball-short': `It would run as if ${element.many} were missing.`,
+    'hardly-noticed': 'The bearing runs, with a click now and then.',
+    knocks: `The bearing runs, but the ${element.many} knock at every turn.`,
+    'balls-bunch': `The bearing runs, but the ${element.many} bunch together and leave a wide ${gap}: the load is uneven.`,
+    'ball-short': `The bearing would run as if ${element.many} were missing.`,
   }
   return sentences[life]
 }

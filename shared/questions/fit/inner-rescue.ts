@@ -8,6 +8,7 @@ import {
   type Rescue,
   type Tried,
   type Workpiece,
+  withInnerToCut,
 } from './rescue.ts'
 import { gapOf, pitchRadius, seatDepth, xForPitch } from './ring-law.ts'
 import type { Subject, Target } from './subject.ts'
@@ -27,16 +28,17 @@ interface SpoiltInner {
 }
 
 /**
- * The options, in the order in which a maker would try them: leave it, the mating faces, fill the groove, other balls,
- * begin again.
+ * The options, in the order in which a maker would try them. First what brings the play into its band, cheapest first;
+ * then leave it; last what may come loose, and a new ring. A play that is hardly noticed is left before anything is cut or
+ * bought.
  */
 export function innerRescues(spoilt: SpoiltInner): readonly Rescue[] {
+  const asItIs = accepted(spoilt)
+  const inBand = [...matingFaces(spoilt), largerBalls(spoilt)]
   return [
-    accepted(spoilt),
-    ...matingFaces(spoilt),
-    lining(spoilt),
     ballsOnHand(spoilt),
-    largerBalls(spoilt),
+    ...(asItIs.life === 'hardly-noticed' ? [asItIs, ...inBand] : [...inBand, asItIs]),
+    lining(spoilt),
     newInnerRing(spoilt),
   ]
 }
@@ -95,7 +97,7 @@ const HARDLY_NOTICED = 0.06
 const RATTLES = 0.12
 const MOST_PLAY = 0.2
 
-function accepted(spoilt: SpoiltInner): Rescue {
+function accepted(spoilt: SpoiltInner): Extract<Rescue, { option: 'accept-play' }> {
   const { play, ballDiameter, target } = spoilt
   const shareOfBall = play / ballDiameter
   const { inner: _asItIs, ...bearing } = bearingWith(spoilt, ballDiameter, play)
@@ -163,7 +165,11 @@ const largerBalls = (spoilt: SpoiltInner): Rescue =>
 
 /** A new ring to the outer one as it is: the balls may run elsewhere than the design has them. */
 function newInnerRing(spoilt: SpoiltInner): Rescue {
-  const { ballDiameter, target, subject } = spoilt
+  const { ballDiameter, target, subject, workpiece } = spoilt
   const depth = subject.inner.landRadius - subject.inner.bottomRadius
-  return { option: 'new-inner-ring', ...bearingWith(spoilt, ballDiameter, target.aim, depth) }
+  return withInnerToCut(
+    { option: 'new-inner-ring', ...bearingWith(spoilt, ballDiameter, target.aim, depth) },
+    workpiece,
+    subject.inner.playPerFinish * target.finishAllowance,
+  )
 }

@@ -12,6 +12,7 @@ import {
   sizeFor,
   type Tried,
   type Workpiece,
+  withInnerToCut,
 } from './rescue.ts'
 import { gapOf, pitchRadius, radiusForGap, xForPitch } from './ring-law.ts'
 import type { Subject, Target } from './subject.ts'
@@ -34,22 +35,33 @@ interface Spoilt extends SpoiltGroove {
   readonly asItIs: Remade | undefined
 }
 
+/** Films that the play loses until the bearing is finished: one on each of four surfaces. */
+const FILMS = 4
+/** The same where the outer groove is still to be cut, deeper by its films. */
+const INNER_FILMS = 2
+
 /**
- * The options, in the order in which a maker would try them: leave it, other balls, fill the gap, one ball more, begin
- * again.
+ * The options, in the order in which a maker would try them. First what brings the gap into its band and can be undone,
+ * cheapest first; then leave it; last what cannot be undone. A gap that is hardly noticed is left before anything is bought.
+ * Nobody mixes balls who has a full set.
  */
 export function outerRescues(groove: SpoiltGroove): readonly Rescue[] {
   const spoilt: Spoilt = { ...groove, asItIs: remadeWith(groove, groove.ballDiameter) }
-  return [
-    accepted(spoilt),
-    ballsOnHand(spoilt),
-    mixedBalls(spoilt),
-    largerBalls(spoilt),
-    spacers(spoilt),
+  const asItIs = accepted(spoilt)
+  const fullSet = ballsOnHand(spoilt)
+  const canBeUndone = [largerBalls(spoilt), ...(fullSet.possible ? [] : [mixedBalls(spoilt)]), spacers(spoilt)]
+  const options: readonly Rescue[] = [
+    fullSet,
+    ...(asItIs.life === 'hardly-noticed' ? [asItIs, ...canBeUndone] : [...canBeUndone, asItIs]),
     ...(spoilt.workpiece.takesLining ? [lining(spoilt)] : []),
     oneBallMore(spoilt),
     { option: 'new-blank', possible: true, ballGap: spoilt.target.aim },
   ]
+  const { workpiece, target } = spoilt
+  return options.map((each) => {
+    const films = each.option === 'one-ball-more' ? INNER_FILMS : FILMS
+    return withInnerToCut(each, workpiece, films * target.finishAllowance)
+  })
 }
 
 const gapWith = ({ subject, grooveRadius }: SpoiltGroove, diameter: number): number =>
@@ -71,7 +83,7 @@ const HARDLY_NOTICED = 0.2
 const STILL_EVEN = 0.35
 const BALL_SHORT = 0.6
 
-function accepted(spoilt: Spoilt): Rescue {
+function accepted(spoilt: Spoilt): Extract<Rescue, { option: 'accept' }> {
   const { target, ballDiameter, workpiece, asItIs } = spoilt
   const ballGap = gapWith(spoilt, ballDiameter)
   const shareOfBall = ballGap / ballDiameter
@@ -211,7 +223,8 @@ function oneBallMore(spoilt: Spoilt): Rescue {
   const { subject, grooveRadius, ballDiameter, target, workpiece } = spoilt
   const ballCount = subject.balls.count + 1
   const x = xFor(spoilt, ballCount)
-  const deeper = x - grooveRadius
+  const film = subject.outer.xPerFinish * target.finishAllowance
+  const deeper = x + film - grooveRadius
   const facts = { option: 'one-ball-more', ballCount, deeper } as const
   if (!(deeper > 0)) return { ...facts, possible: false, obstacle: 'too-deep-for-it-too', ballGap: target.aim }
   const made = workpiece.remade({
@@ -221,6 +234,6 @@ function oneBallMore(spoilt: Spoilt): Rescue {
     gap: target.aim,
     keepsCutter: false,
   })
-  const until = made && { grooveBottomDiameter: made.grooveBottomDiameter, grooveDepth: made.grooveDepth }
+  const until = made && { grooveBottomDiameter: made.grooveBottomDiameter + 2 * film, grooveDepth: made.grooveDepth }
   return { ...facts, ...(until === undefined ? {} : { until }), ...judged(made, { ballGap: target.aim }) }
 }

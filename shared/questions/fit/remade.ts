@@ -73,6 +73,10 @@ export function pieceOf(pair: RingPair, part: 'outer' | 'inner'): Omit<Workpiece
     ...(isPlain(groove) ? {} : { arc: groove.radius }),
     isHard: isHard(input),
     takesLining: true,
+    innerAsDesigned: {
+      grooveBottomDiameter: pair.innerRing.grooveBottomDiameter,
+      radialInternalClearance: pair.radialInternalClearance,
+    },
     matingFaces: (play, aim) => matingFaceAdjustment(pair, play, aim),
   }
 }

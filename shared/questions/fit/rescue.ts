@@ -28,6 +28,15 @@ interface InnerSizes {
   readonly landGap: number
 }
 
+/** What an inner ring is turned to, before any finish, so that it fits a bearing that is not the design. */
+interface InnerToCut {
+  readonly grooveBottomDiameter: number
+  /** Absent of a plain track. */
+  readonly landDiameter?: number
+  /** Whether one that was turned to the design already would have more than the most play that still runs well. */
+  readonly isFinishedTooSmall: boolean
+}
+
 /** Changes to the design. */
 export interface Change {
   readonly count: number
@@ -53,6 +62,8 @@ export interface Workpiece {
   readonly isHard: boolean
   /** Whether something may be glued into the groove all round. */
   readonly takesLining: boolean
+  /** The inner ring as designed; only of bearings with one. */
+  readonly innerAsDesigned?: { readonly grooveBottomDiameter: number; readonly radialInternalClearance: number }
   /** The change at the mating faces of a split ring that brings the play to an aim. */
   readonly matingFaces?: (play: number, aim: number) => MatingFaceAdjustment | undefined
 }
@@ -86,6 +97,7 @@ export interface Tried {
   readonly radialInternalClearance?: number
   readonly pocketDiameter?: number
   readonly inner?: InnerSizes
+  readonly innerToCut?: InnerToCut
 }
 
 export type Rescue =
@@ -194,6 +206,28 @@ export function judged(made: Remade | undefined, facts: Omit<Tried, 'possible'>)
     ...(inner === undefined ? {} : { inner }),
     ...(pocketDiameter === undefined ? {} : { pocketDiameter }),
   }
+}
+
+/**
+ * A rescue with the sizes to which its inner ring is turned.
+ *
+ * @param film what films take of the play until the bearing is finished, in all
+ */
+export function withInnerToCut<Of extends Rescue>(
+  rescue: Of,
+  { innerAsDesigned, arc }: Pick<Workpiece, 'innerAsDesigned' | 'arc'>,
+  film: number,
+): Of {
+  const { inner } = rescue
+  if (inner === undefined || innerAsDesigned === undefined) return rescue
+  const larger = inner.grooveBottomDiameter - innerAsDesigned.grooveBottomDiameter
+  const innerToCut: InnerToCut = {
+    grooveBottomDiameter: inner.grooveBottomDiameter - film,
+    ...(arc === undefined ? {} : { landDiameter: inner.landDiameter - film }),
+    // Twice the design's play still runs well.
+    isFinishedTooSmall: larger > innerAsDesigned.radialInternalClearance,
+  }
+  return { ...rescue, innerToCut }
 }
 
 /** A lining, or coats of finish, on the bottom of the groove. */

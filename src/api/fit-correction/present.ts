@@ -339,8 +339,8 @@ const PLAIN: ReadonlySet<string> = new Set(['ballCount', 'replacedCount', 'space
 function toRescue(rescue: Rescue, { resolved }: FitCorrection, units: Units): ShownRescue {
   const terms = termsOf(resolved.input)
   const { raceway } = resolved.traits
-  // Which lots make no full set is told in the message.
-  const { inner, passedOver: _, ...figures } = { passedOver: undefined, ...rescue }
+  // Which lots make no full set is told in the message, and so is what the inner ring is turned to.
+  const { inner, innerToCut: _cut, passedOver: _lots, ...figures } = { passedOver: undefined, ...rescue }
   const shown = (figures: object): object =>
     Object.fromEntries(
       Object.entries(figures).map(([name, figure]) => [

@@ -167,7 +167,7 @@ describe('cut, measure or stop', () => {
     }
     // Three figures, each rounded for itself, would not agree.
     expect(rescue.find(({ option }) => option === 'accept')?.['message']).toMatch(
-      /^Leave it: the ball gap of [\d.]+ mm is more than the [\d.]+ mm allowed\.$/,
+      /^Leave it: the ball gap of [\d.]+ mm is more than the [\d.]+ mm allowed\. Turn the inner ring's land/,
     )
     // One of 16 mm among those of 14 mm stands 2 mm further in: it is not offered.
     const mixed = rescue.find(({ option }) => option === 'mixed-balls')
@@ -353,7 +353,8 @@ describe('the other ring, and the other arrangements', () => {
       readings: [{ kind: 'radial-play', value: 0.9 }],
     })
     expect(summary).toMatch(/`rescue`/)
-    expect(rescue[0]).toMatchObject({ option: 'accept-play', overMaxPlay: expect.any(Number) })
+    const accept = rescue.find(({ option }) => option === 'accept-play')
+    expect(accept).toMatchObject({ possible: true, overMaxPlay: expect.any(Number) })
     for (const each of rescue.filter(({ possible }) => possible)) {
       expect(each['livingWithIt'], each.option).toMatch(/\.$/)
       expect(each['radialInternalClearance'], each.option).toEqual(expect.any(Number))

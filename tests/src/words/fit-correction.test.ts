@@ -116,6 +116,21 @@ describe.each(Object.entries(CASES))('%s', (name, each) => {
     }
   })
 
+  test('every rescue that makes another inner ring says its sizes, and every further cut where it ends', () => {
+    const rescues = answers.flatMap((answer) => answer.rescue ?? []).filter(({ possible }) => possible)
+    expect(rescues.length).toBeGreaterThan(0)
+    for (const rescue of rescues) {
+      const told = explainRescue(rescue, 'mm', terms)
+      const { grooveBottomDiameter, landDiameter } = rescue.innerToCut ?? {}
+      expect(rescue.innerToCut === undefined).toBe(rescue.inner === undefined)
+      if (grooveBottomDiameter !== undefined)
+        expect(told).toContain(`${grooveBottomDiameter.toFixed(2)} mm ${terms.acrossIt}: write`)
+      if (landDiameter !== undefined) expect(told).toContain(`land to ${landDiameter.toFixed(2)} mm`)
+      if (rescue.option === 'one-ball-more')
+        expect(told).toContain(`measures ${rescue.until?.grooveBottomDiameter.toFixed(2)} mm ${terms.acrossIt}`)
+    }
+  })
+
   test('of every lot on hand it is told whether it serves, and why not', () => {
     const rescues = answers.flatMap((answer) =>
       (answer.rescue ?? []).flatMap((each) => (each.option === 'balls-on-hand' ? [each] : [])),

@@ -39,10 +39,61 @@ test('the ways out stand in the order in which a maker would try them, and last 
   const { options } = rescued(3.5)
   const [possible, others] = [true, false].map((is) => options.filter((each) => each.possible === is))
   const names = (all: typeof options | undefined) => all?.map(({ option }) => option)
-  expect(names(possible)).toEqual(['accept', 'larger-balls', 'spacers', 'one-ball-more', 'new-blank'])
+  expect(names(possible)).toEqual(['larger-balls', 'spacers', 'accept', 'one-ball-more', 'new-blank'])
   expect(names(others)).toEqual(['balls-on-hand', 'mixed-balls', 'lining'])
   expect(names(options)).toEqual([...(names(possible) ?? []), ...(names(others) ?? [])])
 })
+
+test.each([2.75, 3.5, 6])('a gap of %s mm is left before what cannot be undone, and after what is free', (gap) => {
+  for (const material of ['wood', 'glass'] as const)
+    for (const onHand of [[], [14.1, 14.15, 14.2, 14.25, 14.3].map((diameter) => ({ diameter, quantity: 14 }))]) {
+      const { options, of } = rescued(gap, onHand, { ...DESIGN, balls: { ...DESIGN.balls, material } })
+      const possible = options.filter((each) => each.possible).map(({ option }) => option)
+      const before = possible.slice(0, possible.indexOf('accept'))
+      const after = possible.slice(possible.indexOf('accept') + 1)
+      for (const option of ['lining', 'one-ball-more', 'new-blank'] as const) expect(before).not.toContain(option)
+      expect(after).not.toContain('balls-on-hand')
+      const isLeftFirst = of('accept')?.life === 'hardly-noticed'
+      if (possible.includes('larger-balls')) expect(isLeftFirst ? after : before).toContain('larger-balls')
+      // Nobody who has a full set mixes balls.
+      expect(of('mixed-balls') === undefined).toBe(of('balls-on-hand')?.possible)
+    }
+})
+
+test('whatever makes another inner ring has its sizes, which a finish on all four surfaces makes smaller', () => {
+  const film = 0.05
+  const finished = rescued(4, [], { ...DESIGN, finishAllowance: mm(film) })
+  for (const { options } of [rescued(3.5), rescued(3.5, [{ diameter: 14.15, quantity: 14 }]), finished])
+    for (const { inner, innerToCut } of options) expect(innerToCut === undefined).toBe(inner === undefined)
+  const { inner, innerToCut } = finished.of('accept') ?? {}
+  expect(innerToCut?.grooveBottomDiameter).toBeWithin(1e-9, (inner?.grooveBottomDiameter ?? 0) - 4 * film)
+  expect(innerToCut?.landDiameter).toBeWithin(1e-9, (inner?.landDiameter ?? 0) - 4 * film)
+})
+
+test('one ball more makes the design of that count: its grooves, and no place for an inner ring that is finished', () => {
+  for (const film of [0, 0.05]) {
+    const { of, fit } = rescued(4, [], { ...DESIGN, finishAllowance: mm(film) })
+    const { until, innerToCut, deeper } = of('one-ball-more') ?? {}
+    const pitch = closedPitchRadiusWithGap(fit.ballDiameter.value, 15, 0.7)
+    const bottom = 2 * pitch + fit.ballDiameter.value
+    expect(until?.grooveBottomDiameter).toBeWithin(1e-6, bottom + 2 * film)
+    expect(deeper).toBeWithin(1e-6, bottom / 2 + film - fit.grooveRadius.value)
+    const inner = bottom - 2 * fit.ballDiameter.value - 0.28
+    expect(innerToCut).toMatchObject({ isFinishedTooSmall: true })
+    expect(innerToCut?.grooveBottomDiameter).toBeWithin(1e-6, inner - 2 * film)
+  }
+})
+
+/** By trying, without the closed form for it: the gap grows with the radius. */
+function closedPitchRadiusWithGap(diameter: number, count: number, gap: number): number {
+  let [low, high] = [diameter / (2 * Math.sin(Math.PI / count)), diameter * count]
+  for (let step = 0; step < 60; step += 1) {
+    const middle = (low + high) / 2
+    if (ballGap(mm(middle), mm(diameter), count) < gap) low = middle
+    else high = middle
+  }
+  return low
+}
 
 test('what it is like to live with a gap follows from its share of a ball, and from what the balls are made of', () => {
   const glass: DesignInput = { ...DESIGN, balls: { ...DESIGN.balls, material: 'glass' } }
@@ -150,7 +201,10 @@ describe('an inner ring', () => {
   test('its options stand in the order in which a maker would try them, without balls on hand those last', () => {
     const names = ['accept-play', 'lining', 'new-inner-ring', 'balls-on-hand', 'larger-balls']
     const split = loose({ ...DESIGN, split: 'inner-ring' }, 0.9)
-    expect(split.options.map(({ option }) => option)).toEqual(['accept-play', 'mating-faces', ...names.slice(1)])
+    expect(split.options.map(({ option }) => option)).toEqual(['mating-faces', ...names])
+    // Play that is hardly noticed is left before anything is sanded.
+    const little = loose({ ...DESIGN, split: 'inner-ring' }, 0.7)
+    expect(little.options.map(({ option }) => option)).toEqual(['accept-play', 'mating-faces', ...names.slice(1)])
     for (const design of [{ ...DESIGN, split: 'none' } as DesignInput, ROLLER, CAGED])
       expect(
         loose(design, 0.9)
