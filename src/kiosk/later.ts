@@ -25,7 +25,6 @@ import {
   gapNow,
   headlines,
   kindName,
-  outerFirst,
   playNow,
 } from '#src/words/kiosk/lathe.ts'
 import { lostLines } from '#src/words/kiosk/link.ts'
@@ -45,6 +44,7 @@ import { SHEETS } from '#src/words/kiosk/sheets.ts'
 import { suggestionWords } from '#src/words/kiosk/suggestion.ts'
 import { countedOn } from '#src/words/kiosk/year.ts'
 import { unbroken } from '#src/words/unbroken.ts'
+import { beforeInner } from './before-inner.ts'
 import { checksOf } from './checks-of.ts'
 import { fetchDrawing } from './fetch-drawing.ts'
 import { firstCut } from './first-cut.ts'
@@ -70,7 +70,7 @@ const LATER = {
   backOnLathe,
   cutFigures,
   doubtWords,
-  outerFirst,
+  beforeInner,
   cuttingCaution,
   snippetsOf,
   countedOn,

@@ -400,6 +400,20 @@ describe('at the lathe', () => {
     expect(await headline(known)).toMatch(/^(Sand|Cut) 0\.\d+ mm of depth$/)
   })
 
+  test('an inner ring is not cut to the design while its outer one is too deep, until its play is read', async () => {
+    for (const inner of ['', '&inner=d48']) {
+      const { page } = await openedJob(`${FIRST}&stage=lathe&ring=inner&outer=g4.2${inner}`)
+      await page.getByText('is too deep, so the design').waitFor()
+      expect(await headline(page)).toBe('First the outer ring')
+      expect(await wordsOf(page.locator('#advice'))).not.toMatch(/sand|cut until/i)
+      expect(await page.locator('#cut-done').isVisible()).toBe(false)
+    }
+    const { page: known } = await openedJob(`${FIRST}&stage=lathe&ring=inner&outer=g4.2&inner=y0.1`)
+    await known.locator('#advice .headline').waitFor()
+    await calm(known)
+    expect(await headline(known)).not.toBe('First the outer ring')
+  })
+
   test('readings that do not agree are to be checked: no size to cut to and no certainty stand there', async () => {
     const { page } = await openedJob(`${FIRST}&stage=lathe&outer=o13,g0.5,d76.9`)
     await page.locator('#advice .headline').waitFor()

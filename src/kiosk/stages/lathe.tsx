@@ -29,6 +29,11 @@ export function LatheStage({ job, derived, change, show }: StageProps) {
     '/v1/fit-correction',
     isByGap && request ? fitRequest(ringJob, request, units, hasInner) : undefined,
   )
+  const isInnerByGap = ring === 'inner' && isOuterByGap
+  const outer = useReply(
+    '/v1/fit-correction',
+    isInnerByGap && request ? fitRequest({ ...job, ring: 'outer' }, request, units, hasInner) : undefined,
+  )
   const sheet = useReply('/v1/job-sheet', request)
   if (request === undefined || design === undefined) return <NoBearing derived={derived} />
   const title = adviceFor(name, hasInner ? LATHE[ring] : terms.part.many)
@@ -40,8 +45,8 @@ export function LatheStage({ job, derived, change, show }: StageProps) {
     document.getElementById('advice')?.scrollIntoView({ block: 'nearest' })
   }
   const isRead = states.length > 1 || readingsIn(states) > 0
-  const isOuterDue = ring === 'inner' && isOuterByGap && readingsIn(job.outer) === 0
-  const isCutNext = !isOuterDue && reply.kind === 'answer' && reply.body['action'] === 'cut'
+  const before = isInnerByGap ? later()?.beforeInner(outer, job, terms) : undefined
+  const isCutNext = before === undefined && reply.kind === 'answer' && reply.body['action'] === 'cut'
   const cut = (
     <CutForm
       key={`cut ${isOf}`}
@@ -77,7 +82,7 @@ export function LatheStage({ job, derived, change, show }: StageProps) {
               derived={derived}
               title={title}
               isLone={readingsIn(states) === 1}
-              before={isOuterDue ? later()?.outerFirst(terms) : undefined}
+              before={before}
               next={
                 hasInner && ring === 'outer'
                   ? { label: LATHE.toInner, go: () => show({ ...job, ring: 'inner' }) }

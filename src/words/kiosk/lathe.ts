@@ -223,6 +223,10 @@ export const gapNow = ({ value, low, high }: Estimated, units: Units): string =>
 export const playNow = ({ value, low, high }: Estimated, good: Pick<Estimated, 'low' | 'high'>, units: Units): string =>
   `The play is now about ${ofPlay(value, units)}; 19 times in 20 it is between ${ofPlay(low, units)} and ${ofPlay(high, units)}. A play ${good.low > 0 ? `from ${figure(good.low, units)} to` : 'above 0 and at most'} ${figure(good.high, units)} is good. Below 0, the inner ring does not turn.`
 
+/** The sizes of a ring inside one that was rescued are those of the rescue. */
+export const outerLost = ({ raceway, tooFar: far }: Terms): string =>
+  `The outer ring's ${raceway.one} is ${far}, so the design's sizes do not hold for this ring: cut to them, it may be lost. Go to the outer ring, choose what to do with it, and cut this ring to the sizes of that choice. Once it is in, enter its play here.`
+
 /** Where nothing is known of the outer ring, whose groove says how deep the inner one must be. */
 export const outerFirst = ({ raceway }: Terms): string =>
   `Nothing is entered for the outer ring, whose ${raceway.one} decides how far to cut this one. Finish it, and enter there what you measured last.`
