@@ -1,8 +1,8 @@
 import type { Job } from '#src/kiosk/job/job.ts'
 import { ringNow } from '#src/kiosk/job/lathe.ts'
 import { readingsIn } from '#src/kiosk/job/reading.ts'
-import type { Json } from '#src/kiosk/json.ts'
-import { outerFirst, outerLost } from '#src/words/kiosk/lathe.ts'
+import type { Awaited } from '#src/kiosk/reply.ts'
+import { type BeforeInner, outerFirst, outerLost } from '#src/words/kiosk/lathe.ts'
 import type { Terms } from '#src/words/terms.ts'
 
 /**
@@ -11,13 +11,9 @@ import type { Terms } from '#src/words/terms.ts'
  *
  * @param outer what the service says of the outer ring
  */
-export function beforeInner(
-  outer: { readonly kind: string; readonly body?: Json },
-  { outer: states, inner }: Job,
-  terms: Terms,
-): string | undefined {
+export function beforeInner(outer: Awaited, { outer: states, inner }: Job, terms: Terms): BeforeInner | undefined {
   if (readingsIn(states) === 0) return outerFirst(terms)
   const isPlayRead = ringNow(inner).readings.some(({ kind }) => kind === 'radial-play')
-  const isLost = outer.kind === 'answer' && outer.body?.['reason'] === 'too-deep'
+  const isLost = outer.kind === 'answer' && outer.body['reason'] === 'too-deep'
   return isLost && !isPlayRead ? outerLost(terms) : undefined
 }

@@ -4,7 +4,7 @@ import { type GaugeKit, gaugeKitOf } from '#shared/making/gauge-kit.ts'
 import type { FittedRing } from '#shared/questions/fit/fit-setup.ts'
 import type { Mm } from '#shared/units/length.ts'
 import { caliperFigure } from '#src/words/figure.ts'
-import { cutUntil, firstCutLine, madeBesides, thenToPlug } from '#src/words/kiosk/lathe.ts'
+import { cutUntil, deepOnCircle, firstCutLine, madeBesides, thenToPlug } from '#src/words/kiosk/lathe.ts'
 import type { Terms } from '#src/words/terms.ts'
 
 interface Shown {
@@ -17,8 +17,11 @@ export function firstCut({ design, terms }: Shown, of: FittedRing): string | und
   if (design === undefined) return undefined
   const { bearing } = design
   const { units } = bearing.resolved.input
-  if ('plate' in bearing)
-    return firstCutLine(caliperFigure(trialDepth(bearing.plate.grooveDepth), units), undefined, terms)
+  if ('plate' in bearing) {
+    const { grooveDepth, grooveCircleDiameter } = bearing.plate
+    const where = deepOnCircle(caliperFigure(grooveCircleDiameter, units))
+    return firstCutLine(caliperFigure(trialDepth(grooveDepth), units), where, terms)
+  }
   const stop = stopOf(gaugeKitOf(bearing), of)
   return stop && firstCutLine(caliperFigure(stop, units), terms.acrossIt, terms)
 }

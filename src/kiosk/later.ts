@@ -26,6 +26,7 @@ import {
   headlines,
   kindName,
   playNow,
+  TO_INNER,
 } from '#src/words/kiosk/lathe.ts'
 import { lostLines } from '#src/words/kiosk/link.ts'
 import { faultOnThePage, onThePage } from '#src/words/kiosk/of-service.ts'
@@ -49,6 +50,7 @@ import { checksOf } from './checks-of.ts'
 import { fetchDrawing } from './fetch-drawing.ts'
 import { firstCut } from './first-cut.ts'
 import { goodGapOf } from './good-gap.ts'
+import { facesAdvice } from './mating-faces.ts'
 import { snippetsOf } from './snippets.ts'
 
 /* The second script of the page, in the same document behind the first: the first drawing does not wait for it. */
@@ -71,6 +73,8 @@ const LATER = {
   cutFigures,
   doubtWords,
   beforeInner,
+  toInner: TO_INNER,
+  facesAdvice,
   cuttingCaution,
   snippetsOf,
   countedOn,

@@ -204,7 +204,7 @@ function grooveAdvice({ grooveChange, input, bearing }: BallSelection): string {
   const change = figure(mm(Math.abs(grooveChange)), units)
   if (grooveChange < 0) return `For that aim the ${raceway.one} is ${tooFar} by ${change}${radially}.`
   return 'plate' in bearing
-    ? `To reach the aim, cut another ${change} off the outer flank of the groove, and cut the other plate to the same circle.`
+    ? `To reach the aim, cut the whole groove again ${change} ${ofCut}, and cut the other plate to the same circle.`
     : `To reach the aim, cut another ${change} ${ofCut}.`
 }
 

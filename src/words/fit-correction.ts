@@ -144,11 +144,11 @@ function advice(correction: FitCorrection, units: Units, terms: Terms): string {
   const name = figureName(ring, terms)
   switch (fit.action) {
     case 'cut':
-      return `${cutSentence(correction, fit.nextStep, units, terms)} (${percent(fit.nextStep.overshootProbability)} chance of ending ${tooFar(ring, terms)}).${pastDrawing(correction, units, terms)}${ring === 'plate' ? OTHER_PLATE.cut : ''}`
+      return `${ifItBinds(fit, terms)}${cutSentence(correction, fit.nextStep, units, terms)} (${percent(fit.nextStep.overshootProbability)} chance of ending ${tooFar(ring, terms)}).${pastDrawing(correction, units, terms)}${ring === 'plate' ? OTHER_PLATE.cut : ''}`
     case 'measure':
       if (fit.nextReading.why === 'readings-disagree')
         return `${readingsDisagree(correction, terms)} ${onceChecked(correction, fit.nextReading, units, terms)}`
-      return `Do not cut yet: ${reasonToMeasure(correction, fit.nextReading, units, terms)}. ${howToMeasure(correction, fit.nextReading, units, terms)}`
+      return `${reasonToMeasure(correction, fit.nextReading, units, terms)}. ${ifItBinds(fit, terms)}${howToMeasure(correction, fit.nextReading, units, terms)}`
     case 'stop':
       switch (fit.reason) {
         case 'in-band':
@@ -183,6 +183,7 @@ const RAISED_GRAIN = ' After the finish, sand off the raised grain with 220 grit
 /** How far to cut, and what to do then. */
 function cutSentence(correction: FitCorrection, nextStep: NextStep, units: Units, terms: Terms): string {
   const { ring } = correction
+  if (ring === 'plate') return plateSentence(correction, nextStep, units, terms)
   const { radial, strokes, isSizeKnown } = nextStep
   const raceway = `${ring === 'inner' ? 'its' : 'the'} ${terms.raceway.one}`
   const counted = strokes === undefined ? '' : `, about ${strokes} strokes`
@@ -190,13 +191,38 @@ function cutSentence(correction: FitCorrection, nextStep: NextStep, units: Units
   const then = check(correction, terms)
   const { depth, across } = cutFigures(mm(radial), units)
   if (isSizeKnown) {
-    const what = { outer: '', inner: ' the inner ring', plate: ' the plate' }[ring]
+    const what = { outer: '', inner: ' the inner ring' }[ring]
     const size = caliperFigure(mm(nextStep.until.grooveBottomDiameter), units)
     return `${verb}${what}${how}${strokes === undefined ? '' : ','} until ${raceway} measures ${size} ${terms.acrossIt} (${depth} ${terms.ofCut}), then ${then}`
   }
   // A caliper still shows what came off.
-  const where = { outer: '', inner: ' on the inner ring', plate: '' }[ring]
+  const where = { outer: '', inner: ' on the inner ring' }[ring]
   return `${verb} ${depth} ${terms.ofCut}${where}${how}. Note what ${raceway} measures ${terms.acrossIt} now, and stop when it measures ${across} ${ring === 'inner' ? 'less' : 'more'}. Then ${then}`
+}
+
+/**
+ * Nothing cut off a flank moves the lowest circle of a groove, over which the balls lie: the whole groove moves. They would lie anywhere on
+ * a bottom of two circles, so nothing of the old one may be left.
+ */
+function plateSentence(
+  correction: FitCorrection,
+  { with: tool, radial, strokes, isSizeKnown, until }: NextStep,
+  units: Units,
+  terms: Terms,
+): string {
+  const { depth, across } = cutFigures(mm(radial), units)
+  const note = isSizeKnown ? '' : ` Note what the groove measures ${terms.acrossIt} now.`
+  const measures = `it measures ${
+    isSizeKnown
+      ? `${caliperFigure(mm(until.grooveBottomDiameter), units)} ${terms.acrossIt}`
+      : `${across} more ${terms.acrossIt}`
+  }`
+  const counted = strokes === undefined ? '' : `, about ${strokes} strokes`
+  const cut =
+    tool === 'sharp-tool'
+      ? `Set the tool ${depth} ${terms.ofCut} than it was for the groove that is there.${note} Draw a pencil line along the bottom of the groove, and cut the whole groove again until the line is gone. Check that ${measures}.`
+      : `Sand the whole groove ${depth} ${terms.ofCut}, with about 80-grit abrasive over a dowel that you press outward as well as down${counted}.${note} Stop when ${measures}.`
+  return `${cut} Then ${check(correction, terms)}`
 }
 
 /** Two sizes that stand on two sheets, and which of them to follow. */
@@ -207,12 +233,24 @@ const pastDrawing = ({ drawnSizePassed }: FitCorrection, units: Units, { element
 
 type NextStep = Extract<FitCorrection['fit'], { action: 'cut' }>['nextStep']
 
+/** What the trade knows of a ring that binds. Common practice, no source. */
+const ifItBinds = ({ kindsRead }: Fit, { element, raceway }: Terms): string =>
+  kindsRead.includes('binds')
+    ? `Do not force the ring, or it dents or splits. If it binds at one place only, find out why first: one ${element.one} is large, or the ${raceway.one} has a high spot. `
+    : ''
+
+/** So unlikely is it that anything must still come off. */
+const isNothingLeft = ({ probability, confidence }: Fit): boolean => probability.tooTight <= 1 - confidence
+
 function reasonToMeasure(
-  { ring: part, fit: { lastCut = 0 } }: FitCorrection,
+  { ring: part, fit }: FitCorrection,
   { why, decides }: NextReading,
   units: Units,
   terms: Terms,
 ): string {
+  const { lastCut = 0 } = fit
+  if (isNothingLeft(fit) && (why === 'verdict-uncertain' || why === 'cut-too-risky'))
+    return `Do not cut any more: the ${terms.raceway.one} is finished or a little ${tooFar(part, terms)}`
   const since = lastCut > 0 ? ` since the last cut of ${figure(mm(lastCut), units)}` : ''
   const sentences: Readonly<Record<ReadingReason, string>> = {
     'groove-unread': `the ${terms.raceway.one} has not been measured${since}`,
@@ -225,7 +263,7 @@ function reasonToMeasure(
     'cut-too-risky': `any useful cut risks ending ${tooFar(part, terms)}`,
     'verdict-uncertain': `the ${terms.raceway.one} may be ${decides === 'whether-it-is-too-deep' ? tooFar(part, terms) : 'finished'} already`,
   }
-  return sentences[why]
+  return `Do not cut yet: ${sentences[why]}`
 }
 
 /** How to make a reading, as an instruction. Nobody measures a gap, or an opening, before the last ball was tried. */
@@ -256,7 +294,10 @@ function howToMeasure(
     case 'ball-row':
       return `Lay ${count ?? ''} ${element.many} in a straight channel, touching, and measure the row.`
     case 'radial-play':
-      return terms.readPlay ?? 'Measure the play: how far the inner ring travels from side to side.'
+      if (terms.readPlay !== undefined) return terms.readPlay
+      return fit.kindsRead.includes('radial-play')
+        ? 'Measure the play once more, in another direction: how far the inner ring travels from side to side.'
+        : 'Measure the play: how far the inner ring travels from side to side.'
     case 'binds':
       return 'Try whether the inner ring turns freely.'
     default:

@@ -151,7 +151,7 @@ export const TERMS: Readonly<Record<ArrangementName, Terms>> = {
     tooFar: 'too far out',
     further: 'further out',
     lessFar: 'further in',
-    ofCut: 'off the outer flank',
+    ofCut: 'further out',
     play: 'space between the plates',
     gap: 'ball gap',
     cutSize: 'circle',

@@ -394,6 +394,8 @@ describe('at the lathe', () => {
     await page.locator('#advice .headline').waitFor()
     expect(await headline(page)).toBe('First the outer ring')
     expect(await wordsOf(page.locator('#advice'))).not.toMatch(/sand|cut until/i)
+    await page.getByRole('button', { name: 'To the outer ring' }).click()
+    expect(await page.locator('[name=ring]:checked').inputValue()).toBe('outer')
     await page.goto('about:blank')
     const { page: known } = await openedJob(`${FIRST}&stage=lathe&ring=inner&outer=g1&inner=y0.1`)
     await known.locator('#advice .headline').waitFor()
@@ -490,6 +492,23 @@ describe('at the lathe', () => {
     const { page } = await openedJob(`${FIRST}&arrangement=caged&stage=lathe`)
     expect(await headline(page)).toMatch(/^Cut until [\d.]+ mm across the bottoms$/)
     expect(await page.locator('.reading, #cut-done, .refusals').count()).toBe(0)
+    await page.getByRole('button', { name: 'Next: the inner ring' }).click()
+    expect(await page.locator('[name=ring]:checked').inputValue()).toBe('inner')
+    // There the plug that the outer ring came to is entered.
+    await page.locator('.pick', { hasText: 'A plug inside the seated balls' }).waitFor()
+  })
+
+  test('a split inner ring that may be too deep: what its mating faces can do stands there, once its play was read', async () => {
+    const { page } = await openedJob(`${FIRST}&radialInternalClearance=0.7&stage=lathe&ring=inner&outer=g1&inner=y1.4`)
+    await calm(page)
+    expect(await wordsOf(page.locator('#advice .summary'))).toMatch(/^Do not cut any more: .* in another direction/)
+    expect(await wordsOf(page.locator('#advice'))).toMatch(/If it is too deep: sand [\d.]+ mm off the mating faces/)
+    await page.goto('about:blank')
+    const { page: fits } = await openedJob(
+      `${FIRST}&radialInternalClearance=0.7&stage=lathe&ring=inner&outer=g1&inner=y0.8`,
+    )
+    await calm(fits)
+    expect(await wordsOf(fits.locator('#advice'))).not.toContain('mating faces')
   })
 
   test.each([

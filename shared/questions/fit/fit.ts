@@ -22,7 +22,7 @@ import { mistakenFor } from './mistaken-reading.ts'
 import type { ToolAtHand } from './next-cut.ts'
 import { type ErrorToCome, type Offer, offers } from './next-reading.ts'
 import { type Posterior, posteriorOf } from './posterior.ts'
-import { allReadings, type EarlierState, lastBallWord, type Reading } from './reading.ts'
+import { allReadings, type EarlierState, lastBallWord, type Reading, type ReadingKind } from './reading.ts'
 import { gapOf, pitchRadius } from './ring-law.ts'
 import { roomOf } from './room.ts'
 import type { Subject, Target } from './subject.ts'
@@ -65,6 +65,8 @@ export type Fit = {
   readonly isLastBallTried: boolean
   /** How many readings of the groove that is cut were made at this state, and how many of anything at all states together. */
   readonly readingsMade: { readonly now: number; readonly ever: number }
+  /** Kinds of reading that were made at this state. */
+  readonly kindsRead: readonly ReadingKind[]
   /** Whether the gap, or what the last ball lacks, was read at this state; of an inner ring, its play or its groove. */
   readonly isFigureRead: boolean
   /** Intended depth of the cut before this state; absent where none was made. */
@@ -172,6 +174,7 @@ export function fitOf(question: FitQuestion): Result<Fit, FitFault> {
       now: readings.filter((reading) => touchesCut(reading, subject.cuts)).length,
       ever: allReadings(question).length,
     },
+    kindsRead: readings.map(({ kind }) => kind),
     isFigureRead: readsHowMuch(readings, subject.cuts),
     ...lastCutOf(earlier),
     expectedChecks: expectedChecks(decision),

@@ -8,7 +8,7 @@ import type { Awaited } from '#src/kiosk/reply.ts'
 import { later } from '#src/kiosk/second-script.ts'
 import { Answered } from '#src/kiosk/waiting.tsx'
 import { percent } from '#src/words/figure.ts'
-import { type Headlines, LATHE, latheWords, tooFar } from '#src/words/kiosk/lathe.ts'
+import { type BeforeInner, type Headlines, LATHE, latheWords, tooFar } from '#src/words/kiosk/lathe.ts'
 import type { Terms } from '#src/words/terms.ts'
 
 /** What to do next, large enough to read from two metres. Its title names the bearing and the ring that it is for. */
@@ -16,12 +16,13 @@ export function Advice(of: {
   readonly reply: Awaited
   readonly derived: DerivedBearing
   readonly title: string
-  /** What must be done before this ring. */
-  readonly before: string | undefined
+  /** Why the outer ring must be done before this one. */
+  readonly before: BeforeInner | undefined
+  readonly toOuter: () => void
   /** Only one reading is entered. */
   readonly isLone: boolean
   /** What comes when this groove is finished. */
-  readonly next: { readonly label: string; readonly go: () => void }
+  readonly next: Next
 }) {
   const { units, terms } = of.derived
   return (
@@ -39,11 +40,13 @@ export function Advice(of: {
             isSure && answer['state'] === 'unread' && listOf(part(answer['input'])['earlier']).length === 0
           const tool = isFresh ? 'sharp-tool' : part(answer['nextStep'])['with']
           const doubt = later()?.doubtWords(isOnlyReading(answer))
+          const faces = isSure && later()?.facesAdvice(answer, terms)
           if (of.before !== undefined && answer['action'] !== 'stop')
             return (
               <>
-                <p class="headline">{LATHE.outerFirst}</p>
-                <p class="summary">{of.before}</p>
+                <p class="headline">{of.before.headline}</p>
+                <p class="summary">{of.before.summary}</p>
+                <Go label={of.before.label} go={of.toOuter} />
               </>
             )
           return (
@@ -55,11 +58,8 @@ export function Advice(of: {
                 <p class="fault">{later()?.cuttingCaution(tool as ToolName, ringOf(answer), terms)}</p>
               )}
               {isSure && answer['action'] !== 'stop' && <p>{later()?.backOnLathe(terms)}</p>}
-              {isSure && answer['reason'] === 'in-band' && (
-                <button type="button" class="go large" id="fitted" onClick={of.next.go}>
-                  {of.next.label}
-                </button>
-              )}
+              {isSure && answer['reason'] === 'in-band' && <Go {...of.next} />}
+              {faces && <p>{faces}</p>}
               <Messages title={doubt?.title ?? ''} texts={disagreements} />
               {isSure && <Rescues answer={answer} />}
             </>
@@ -71,6 +71,19 @@ export function Advice(of: {
 }
 
 const isContradicted = (reply: Awaited): boolean => reply.kind === 'problem' && reply.faults.has('readings')
+
+/** Where the job goes on. */
+export interface Next {
+  readonly label: string | undefined
+  readonly go: () => void
+}
+
+/** The button to where the job goes on. */
+export const Go = ({ label, go }: Next) => (
+  <button type="button" class="go large" id="fitted" onClick={go}>
+    {label}
+  </button>
+)
 
 function isOnlyReading(answer: Json): boolean {
   const { earlier, readings } = part(answer['input'])

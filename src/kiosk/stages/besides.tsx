@@ -1,3 +1,4 @@
+import type { ComponentChildren } from 'preact'
 import { besidesOf, cutToPlug } from '#src/kiosk/first-cut.ts'
 import { cuttingCaution } from '#src/words/caution.ts'
 import { stageName } from '#src/words/kiosk/page.ts'
@@ -26,9 +27,11 @@ export function Besides({
 export function ToPlug({
   derived,
   title,
+  children,
 }: {
   readonly derived: Parameters<typeof cutToPlug>[0]
   readonly title: string
+  readonly children: ComponentChildren
 }) {
   const words = cutToPlug(derived)
   return (
@@ -37,6 +40,7 @@ export function ToPlug({
       <p class="headline">{words?.headline}</p>
       <p class="summary">{words?.summary}</p>
       <p class="fault">{cuttingCaution('abrasive', 'outer', derived.terms)}</p>
+      {children}
     </section>
   )
 }

@@ -11,7 +11,7 @@ import type { StageProps } from '#src/kiosk/stage.ts'
 import { NoBearing } from '#src/kiosk/waiting.tsx'
 import { adviceFor, LATHE } from '#src/words/kiosk/lathe.ts'
 import { SHELL, stageName } from '#src/words/kiosk/page.ts'
-import { Advice, GrooveNow } from './advice.tsx'
+import { Advice, Go, GrooveNow } from './advice.tsx'
 import { CutForm } from './cut-form.tsx'
 import { OnHand } from './on-hand.tsx'
 import { type Asked, ReadingForm } from './reading-form.tsx'
@@ -44,6 +44,11 @@ export function LatheStage({ job, derived, change, show }: StageProps) {
     change(withRing(ringJob, entered))
     document.getElementById('advice')?.scrollIntoView({ block: 'nearest' })
   }
+  const toRing = (picked: Job['ring']) => show({ ...job, ring: picked })
+  const next =
+    hasInner && ring === 'outer'
+      ? { label: later()?.toInner, go: () => toRing('inner') }
+      : { label: `${SHELL.next}: ${stageName('assembly', terms)}`, go: () => show({ ...job, stage: 'assembly' }) }
   const isRead = states.length > 1 || readingsIn(states) > 0
   const before = isInnerByGap ? later()?.beforeInner(outer, job, terms) : undefined
   const isCutNext = before === undefined && reply.kind === 'answer' && reply.body['action'] === 'cut'
@@ -71,7 +76,7 @@ export function LatheStage({ job, derived, change, show }: StageProps) {
             { value: 'outer', label: LATHE.outer },
             { value: 'inner', label: LATHE.inner },
           ]}
-          onPick={(picked: Job['ring']) => show({ ...job, ring: picked })}
+          onPick={toRing}
         />
       )}
       {isByGap ? (
@@ -83,14 +88,8 @@ export function LatheStage({ job, derived, change, show }: StageProps) {
               title={title}
               isLone={readingsIn(states) === 1}
               before={before}
-              next={
-                hasInner && ring === 'outer'
-                  ? { label: LATHE.toInner, go: () => show({ ...job, ring: 'inner' }) }
-                  : {
-                      label: `${SHELL.next}: ${stageName('assembly', terms)}`,
-                      go: () => show({ ...job, stage: 'assembly' }),
-                    }
-              }
+              toOuter={() => toRing('outer')}
+              next={next}
             />
             {isCutNext && cut}
             {besides}
@@ -123,7 +122,11 @@ export function LatheStage({ job, derived, change, show }: StageProps) {
         </>
       ) : (
         <>
-          {ToPlug && <ToPlug derived={derived} title={title} />}
+          {ToPlug && (
+            <ToPlug derived={derived} title={title}>
+              <Go {...next} />
+            </ToPlug>
+          )}
           {besides}
         </>
       )}

@@ -31,14 +31,12 @@ export const LATHE = {
   remove: 'Remove',
   history: 'Earlier states',
   startAgain: 'Start this ring again',
-  toInner: 'Next: the inner ring',
   keys: 'Keys',
   back: 'delete the last sign',
   space: 'space',
   rescue: 'What can still be done, the first to try first',
   tooTight: 'more to remove',
   inBand: 'finished',
-  outerFirst: 'First the outer ring',
   onHandSizes: 'Size and number of each',
   onHandHint: (units: Units) =>
     `For one that is cut too far. Part them by a semicolon: ${units === 'in' ? '21/32 x 12; 11/16 x 20' : '16.5 x 12; 17 x 20'}`,
@@ -77,7 +75,10 @@ export type Headlines = ReturnType<typeof headlines>
 
 export const cutUntil = (size: string, acrossIt: string): string => `Cut until ${size} ${acrossIt}`
 
-/** A cut, as far as anyone can see it end: at a size, or, where that is only an estimate, so much deeper than now. */
+/**
+ * A cut, as far as anyone can see it end: at a size, or, where that is only an estimate, so much deeper than now. A plate's circle moves
+ * with the tool.
+ */
 export function cutLarge(
   of: {
     readonly tool: ToolName
@@ -86,13 +87,16 @@ export function cutLarge(
     readonly size: Mm | undefined
   },
   units: Units,
-  { acrossIt, ofCut }: Terms,
+  { acrossIt, ofCut, part }: Terms,
 ): string {
+  const isSanded = of.tool === 'abrasive'
+  if (part.one === 'plate')
+    return `${isSanded ? 'Sand' : 'Set the tool'} ${cutFigures(of.radial, units).depth} ${ofCut}`
   const end =
     of.size === undefined
       ? `${cutFigures(of.radial, units).depth} ${ofCut}`
       : `until ${caliperFigure(of.size, units)} ${acrossIt}`
-  return `${of.tool === 'abrasive' ? 'Sand' : 'Cut'} ${end}`
+  return `${isSanded ? 'Sand' : 'Cut'} ${end}`
 }
 
 /** A ring that went back askew is cut deeper on one side. Undefined of a plate, which its pin centres. */
@@ -101,13 +105,16 @@ export const backOnLathe = ({ part, element }: Terms): string | undefined =>
     ? undefined
     : `If you take the ${part.one} off the lathe to try the ${element.many}, mark it and what holds it across each other first. Put it back mark against mark, and tap it true.`
 
-/** How far to cut a fresh blank. @param acrossIt where that is measured; undefined for a depth */
-export const firstCutLine = (size: string, acrossIt: string | undefined, { raceway }: Terms): string =>
-  `No ${raceway.one} yet? Cut with the sharp tool until ${size} ${acrossIt ?? 'deep'}, then measure.`
+/** How far to cut a fresh blank. @param where its size is measured, or its depth is cut */
+export const firstCutLine = (size: string, where: string, { raceway }: Terms): string =>
+  `No ${raceway.one} yet? Cut with the sharp tool until ${size} ${where}, then measure.`
+
+/** The circle is what the gap shows: the depth alone would leave it to chance. */
+export const deepOnCircle = (circle: string): string => `deep on a circle of ${circle}`
 
 /** Where no gap shows how far to cut: from the size at which the sharp tool stops, to a plug. */
-export const thenToPlug = (plug: string, { element: { many } }: Terms): string =>
-  `With a cage no gap shows how deep the outer groove is. From this size on, sand it: lay the ${many} in evenly, and try the plug of ${plug} between them after every few strokes, until it just enters. Write down what the groove measures then. Next, cut the inner ring.`
+export const thenToPlug = (plug: string, terms: Terms): string =>
+  `With a cage no gap shows how deep the outer groove is. From this size on, sand it: lay the ${terms.element.many} in evenly, and try the plug of ${plug} between them after every few strokes, until it just enters. Write on the ring what the groove measures then. Next, cut the inner ring: begin there with “${kindNames(terms).plug}”.`
 
 /** What is made besides the raceways, and when, in the order of the job sheet, to which a button behind it leads. Undefined where that is nothing. */
 export function madeBesides(arrangement: ArrangementName, depth: string, { raceway }: Terms): string | undefined {
@@ -223,10 +230,30 @@ export const gapNow = ({ value, low, high }: Estimated, units: Units): string =>
 export const playNow = ({ value, low, high }: Estimated, good: Pick<Estimated, 'low' | 'high'>, units: Units): string =>
   `The play is now about ${ofPlay(value, units)}; 19 times in 20 it is between ${ofPlay(low, units)} and ${ofPlay(high, units)}. A play ${good.low > 0 ? `from ${figure(good.low, units)} to` : 'above 0 and at most'} ${figure(good.high, units)} is good. Below 0, the inner ring does not turn.`
 
+/** Why no size of an inner ring holds yet, and where to go. */
+export interface BeforeInner {
+  readonly headline: string
+  readonly summary: string
+  readonly label: string
+}
+
+const OUTER_FIRST = { headline: 'First the outer ring', label: 'To the outer ring' }
+
 /** The sizes of a ring inside one that was rescued are those of the rescue. */
-export const outerLost = ({ raceway, tooFar: far }: Terms): string =>
-  `The outer ring's ${raceway.one} is ${far}, so the design's sizes do not hold for this ring: cut to them, it may be lost. Go to the outer ring, choose what to do with it, and cut this ring to the sizes of that choice. Once it is in, enter its play here.`
+export const outerLost = ({ raceway, tooFar: far }: Terms): BeforeInner => ({
+  ...OUTER_FIRST,
+  summary: `The outer ring's ${raceway.one} is ${far}, so the design's sizes do not hold for this ring: cut to them, it may be lost. Go to the outer ring, choose what to do with it, and cut this ring to the sizes of that choice. Once it is in, enter its play here.`,
+})
 
 /** Where nothing is known of the outer ring, whose groove says how deep the inner one must be. */
-export const outerFirst = ({ raceway }: Terms): string =>
-  `Nothing is entered for the outer ring, whose ${raceway.one} decides how far to cut this one. Finish it, and enter there what you measured last.`
+export const outerFirst = ({ raceway }: Terms): BeforeInner => ({
+  ...OUTER_FIRST,
+  summary: `Nothing is entered for the outer ring, whose ${raceway.one} decides how far to cut this one. Finish it, and enter there what you measured last.`,
+})
+
+/** On from an outer ring that fits. */
+export const TO_INNER = 'Next: the inner ring'
+
+/** What can be done at the mating faces, as the service says it, of a ring that may be finished. */
+export const ifTooDeep = (remedy: string, { innerTooFar }: Terms): string =>
+  `If it is ${innerTooFar}: ${remedy.charAt(0).toLowerCase()}${remedy.slice(1)}`

@@ -45,13 +45,16 @@ test.each([
   'a fresh blank of a %s bearing, %s, is cut to where the job sheet stops',
   async (...[arrangement, ring, operation, texts, raceway, at]) => {
     const { design, operations, caliper } = await sheetOf({ ...texts, arrangement })
+    const circle = operations
+      .find(({ id }) => id === operation)
+      ?.sizes.find(({ name }) => name === 'circle of the groove')
     const names = ['across the groove bottoms', 'track', 'groove depth']
     const { sizes = [] } = operations.find(({ id }) => id === operation) ?? {}
     const stopAt = names
       .map((name) => sizes.find((size) => size.name === name)?.stopAt)
       .find((each) => each !== undefined)
     expect(firstCut({ design, terms: TERMS[arrangement] }, ring)).toBe(
-      `No ${raceway} yet? Cut with the sharp tool until ${caliper(stopAt)} ${at}, then measure.`,
+      `No ${raceway} yet? Cut with the sharp tool until ${caliper(stopAt)} ${at}${circle === undefined ? '' : ` on a circle of ${caliper(circle.value)}`}, then measure.`,
     )
   },
 )

@@ -211,6 +211,31 @@ test('of two plates one is cut until it fits, and the other then at the same set
   }
 })
 
+test('the circle of a plate moves with its whole groove, by the figure of the large line', () => {
+  const found = answersOf(CASES.thrust).flatMap((answer) => (answer.fit.action === 'cut' ? [answer] : []))
+  const across = { kind: 'groove-bottom-diameter', value: 62, error: DIAL } as const
+  const none = { earlier: [], target: {}, tools: {}, removalHistory: [], ballsOnHand: [] }
+  const sized = [opening(10), opening(13.5)].map((reading) =>
+    fitCorrection({ design: CASES.thrust.design, ring: 'plate', readings: [reading, across], ...none }),
+  )
+  const cuts = [...found, ...sized.flatMap((answer) => (answer.ok ? [answer.value] : []))].flatMap((answer) =>
+    answer.fit.action === 'cut' ? [{ answer, step: answer.fit.nextStep }] : [],
+  )
+  expect(new Set(cuts.map(({ step }) => step.isSizeKnown))).toEqual(new Set([true, false]))
+  for (const { answer, step } of cuts) {
+    const { with: tool, radial, until, isSizeKnown } = step
+    const size = mm(until.grooveBottomDiameter)
+    const large = cutLarge({ tool, radial: mm(radial), size: isSizeKnown ? size : undefined }, 'mm', TERMS.thrust)
+    const [, verb = '', depth = ''] = /^(Set the tool|Sand) ([\d.]+) mm further out$/.exec(large) ?? []
+    const summary = fitSummary(answer, 'mm', TERMS.thrust)
+    expect(summary).toMatch(new RegExp(`^${verb}( the whole groove)? ${depth} mm further out`))
+    expect(summary).toContain('whole groove')
+    expect(summary).not.toContain('flank')
+    const measures = isSizeKnown ? size.toFixed(2) : String(Number((2 * Number(depth)).toFixed(2)))
+    expect(summary).toContain(`it measures ${measures} mm ${isSizeKnown ? '' : 'more '}across its deepest circle.`)
+  }
+})
+
 describe.each([
   { part: 'outer', before: [opening(10)], bottoms: 75.8, more: 'more' },
   { part: 'inner', before: [play(0.05)], bottoms: 49.3, more: 'less' },
@@ -296,6 +321,46 @@ describe('an inner ring that is to be cut past its drawing', () => {
     expect(until).toBeWithin(DIAL.standardUncertainty, drawn)
     expect(summary).not.toContain('drawing')
   })
+})
+
+describe('an inner ring on which nothing more can come off', () => {
+  const said = (readings: readonly Reading[]) => {
+    const none = { earlier: [], target: {}, tools: {}, removalHistory: [], ballsOnHand: [] }
+    const answer = fitCorrection({ design: CASES.radial.design, ring: 'inner', readings, ...none })
+    if (!answer.ok) throw new Error(JSON.stringify(answer.error))
+    return { ...answer.value, summary: fitSummary(answer.value, 'mm', TERMS.radial) }
+  }
+  const most = said([play(0.3)]).target.max
+
+  test('is not to be cut any more, rather than not yet; its play is read again, another way', () => {
+    const { fit, summary } = said([gap(1), play(most)])
+    expect(fit.action).toBe('measure')
+    expect(fit.probability.tooTight).toBeLessThan(0.05)
+    expect(summary).toBe(
+      'Do not cut any more: the groove is finished or a little too deep. Measure the play once more, in another direction: how far the inner ring travels from side to side.',
+    )
+  })
+
+  test('of one that may still be too tight, only the next cut waits', () => {
+    const { fit, summary } = said([gap(1), { kind: 'groove-bottom-diameter', value: 48.6, error: DIAL }])
+    expect(fit.action).toBe('measure')
+    expect(fit.probability.tooTight).toBeGreaterThan(0.05)
+    expect(summary).toMatch(/^Do not cut yet: /)
+  })
+})
+
+test('a ring that binds is not forced, whatever comes next', () => {
+  const across: Reading = { kind: 'groove-bottom-diameter', value: 49.3, error: DIAL }
+  const none = { earlier: [], target: {}, tools: {}, removalHistory: [], ballsOnHand: [] }
+  const answers = [[{ kind: 'binds' }], [gap(1), { kind: 'binds' }, across]].map((readings) =>
+    fitCorrection({ design: CASES.radial.design, ring: 'inner', readings: readings as readonly Reading[], ...none }),
+  )
+  const told = answers.flatMap((answer) => (answer.ok ? [answer.value] : []))
+  expect(told.map(({ fit }) => fit.action)).toEqual(['measure', 'cut'])
+  for (const answer of told)
+    expect(fitSummary(answer, 'mm', TERMS.radial)).toContain(
+      'Do not force the ring, or it dents or splits. If it binds at one place only, find out why first: one ball is large, or the groove has a high spot.',
+    )
 })
 
 /** The kind that a sentence asks to read, by its words. */

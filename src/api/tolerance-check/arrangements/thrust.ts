@@ -50,7 +50,7 @@ const ThrustToleranceCheckResponse = named(
     sensitivities: effectsOf(PlateContributorEffect),
     aim: aimOf(
       PlateAimPoint,
-      'The groove circle to aim for. You can move a groove out by cutting its outer flank, but you cannot put wood back.',
+      'The groove circle to aim for. You can move a groove out by cutting the whole of it again, but you cannot put wood back.',
       {
         bestYield: 'The aim at which most turntables fit.',
         limitedRisk:
