@@ -1,9 +1,12 @@
 import type { Job } from '#src/kiosk/job/job.ts'
 import { ringNow } from '#src/kiosk/job/lathe.ts'
 import { readingsIn } from '#src/kiosk/job/reading.ts'
-import type { Awaited } from '#src/kiosk/reply.ts'
+import type { Json } from '#src/kiosk/json.ts'
 import { type BeforeInner, outerFirst, outerLost } from '#src/words/kiosk/lathe.ts'
 import type { Terms } from '#src/words/terms.ts'
+
+/** What the service says of the outer ring. */
+type Outer = { readonly kind: string; readonly body?: Json }
 
 /**
  * Why no size of the inner ring holds yet: the outer ring was not measured, or is too deep, so that whatever rescues it
@@ -11,9 +14,9 @@ import type { Terms } from '#src/words/terms.ts'
  *
  * @param outer what the service says of the outer ring
  */
-export function beforeInner(outer: Awaited, { outer: states, inner }: Job, terms: Terms): BeforeInner | undefined {
+export function beforeInner(outer: Outer, { outer: states, inner }: Job, terms: Terms): BeforeInner | undefined {
   if (readingsIn(states) === 0) return outerFirst(terms)
   const isPlayRead = ringNow(inner).readings.some(({ kind }) => kind === 'radial-play')
-  const isLost = outer.kind === 'answer' && outer.body['reason'] === 'too-deep'
+  const isLost = outer.kind === 'answer' && outer.body?.['reason'] === 'too-deep'
   return isLost && !isPlayRead ? outerLost(terms) : undefined
 }

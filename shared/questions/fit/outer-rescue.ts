@@ -35,9 +35,9 @@ interface Spoilt extends SpoiltGroove {
   readonly asItIs: Remade | undefined
 }
 
-/** Films that the play loses until the bearing is finished: one on each of four surfaces. */
+/** Films that the play loses until the bearing is finished, one on each of four surfaces: derived here. */
 const FILMS = 4
-/** The same where the outer groove is still to be cut, deeper by its films. */
+/** The same where the outer groove is still to be cut, deeper by its films: derived here. */
 const INNER_FILMS = 2
 
 /**

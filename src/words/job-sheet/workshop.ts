@@ -185,9 +185,8 @@ const SHUT: Readonly<Record<Shut, string>> = {
   'by-its-halves': 'It is glued shut: do not open it.',
   'by-its-seats': 'The glue of its seats keeps it shut: do not open it.',
 }
-/** The same where nobody chose how the seats hold. */
-const SHUT_AS_USUAL =
-  'You chose no hold for its seats at “Put together”: glue is assumed. Once glued, it stays shut: do not open it.'
+/** Where nobody chose how the seats hold. */
+const HOLD_NOT_CHOSEN = 'the hold of its seats at “Put together”. Glue is assumed.'
 
 /** What keeps anybody from the grooves of a finished bearing, and whether that was chosen. */
 export interface Closing {
@@ -201,10 +200,11 @@ export function care(arrangement: ArrangementName, closing: Closing | undefined,
   const brushed =
     closing === undefined
       ? `Brush out the dust, and wax the ${raceway.many} again when it runs rough`
-      : `${closing.isChosen ? SHUT[closing.shut] : SHUT_AS_USUAL} Brush the dust out from the side${arrangement === 'caged' ? '' : `, and rub a little wax on the ${element.many} where they show when it runs rough`}`
+      : `${SHUT[closing.shut]} Brush the dust out from the side${arrangement === 'caged' ? '' : `, and rub a little wax on the ${element.many} where they show when it runs rough`}`
   return {
     title: 'Keep it running',
     tool: 'a brush, hard paste wax, a rule',
+    counted: closing?.isChosen === false ? HOLD_NOT_CHOSEN : undefined,
     how: `Turn it by hand now and then. Keep it out of sun and rain, away from heaters, and out of air damper than it was designed for. ${brushed}. Never oil wood that ${element.many} run on: it swells.${isSteel ? ` Steel ${element.many} rust in damp air, and the rust stains oak black: wipe off any damp, and keep a thin coat of wax on them.` : ''} Twice a year, in the driest month and in the dampest, measure ${MEASURED_LATER[arrangement]} again${closing === undefined ? '' : ', from the side'}, and write what you find on the back of the job sheet, with the date.`,
     check: 'It turns freely all the way round, as it did when it was new, and nothing is cracked.',
     mistake: {
