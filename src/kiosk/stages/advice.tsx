@@ -57,7 +57,6 @@ export function Advice(of: {
               {isSure && tool !== undefined && (
                 <p class="fault">{later()?.cuttingCaution(tool as ToolName, ringOf(answer), terms)}</p>
               )}
-              {isSure && answer['action'] !== 'stop' && <p>{later()?.backOnLathe(terms)}</p>}
               {isSure && answer['reason'] === 'in-band' && <Go {...of.next} />}
               {faces && <p>{faces}</p>}
               <Messages title={doubt?.title ?? ''} texts={disagreements} />

@@ -105,6 +105,7 @@ export function LatheStage({ job, derived, change, show }: StageProps) {
             onEnter={(reading) => take(withReading(reading))}
           />
           <div>
+            <p>{later()?.backOnLathe(terms)}</p>
             {isRead && <GrooveNow reply={reply} derived={derived} />}
             {GrooveHistory && (
               <GrooveHistory
