@@ -2,7 +2,7 @@ import type { Split } from '#shared/bearing/fields.ts'
 import type { Method } from '#shared/bearing/method.ts'
 import type { Mm, Units } from '#shared/units/length.ts'
 import { figure } from '#src/words/figure.ts'
-import { LAYOUT_CHECK, type OperationWords, RING_BY } from './operation.ts'
+import { BARS_FIRST, CIRCLES_CHECK, type OperationWords, RING_BY } from './operation.ts'
 
 /* Making a cage, and putting the balls in through it. */
 
@@ -18,19 +18,19 @@ interface CageRingFacts {
 export function cageRing(machines: Method, facts: CageRingFacts): OperationWords {
   const { pieces, isSegmented, units } = facts
   const { tool, how } = RING_BY[machines]
-  const words = how('bore', isSegmented)
+  const words = `${how('bore', isSegmented)} Turn it to the lands as they are now: the outside ${figure(facts.outerClearance, units)} smaller than the hole of the outer ring, and the bore ${figure(facts.innerClearance, units)} larger than the outside of the inner ring.`
   return {
     title: pieces === 2 ? 'Make the two rings of the cage' : 'Make the ring of the cage',
     tool: `${tool}, plywood or a tough wood`,
     how:
       pieces === 2
-        ? `Pin two ${isSegmented ? 'rings' : 'discs'} together, each half as thick, with the ${isSegmented ? 'joints of one over the middles of the segments' : 'grain of one across the grain'} of the other. Mark the pair across the edge. ${words}`
-        : words,
-    check: `${LAYOUT_CHECK} Laid between the rings, the cage must clear both lands all the way round.`,
+        ? `${BARS_FIRST} Measure both lands. Pin two ${isSegmented ? 'rings' : 'discs'} together, each half as thick, with the ${isSegmented ? 'joints of one over the middles of the segments' : 'grain of one across the grain'} of the other. Mark the pair across the edge. ${words}`
+        : `${BARS_FIRST} Measure both lands. ${words}`,
+    check: `${CIRCLES_CHECK} Laid between the rings, the cage must clear both lands all the way round.`,
     mistake: {
       looksLike: 'The cage was cut for the lands as drawn, and the lands came out different.',
       costs: 'The cage rubs.',
-      remedy: `Measure both lands first. Make the outside ${figure(facts.outerClearance, units)} smaller than the hole of the outer ring, and the bore ${figure(facts.innerClearance, units)} larger than the outside of the inner ring.`,
+      remedy: 'Turn it again to the lands as they are. If it is too small for that, make a new one.',
     },
   }
 }

@@ -4,7 +4,7 @@ import type { CheekScrews, Screws, SplitRing } from '#shared/making/split-ring.t
 import type { Units } from '#shared/units/length.ts'
 import { angleFigure, figure } from '#src/words/figure.ts'
 import { type Terms, WOODEN_PARTS } from '#src/words/terms.ts'
-import { HALVES_CHECK, type OperationWords } from './operation.ts'
+import { HALVES_CHECK, type OperationWords, WITH_A_KNIFE } from './operation.ts'
 
 /* Joining wood before it is turned: segments to a ring, halves to one. */
 
@@ -34,7 +34,7 @@ export function glueUp(facts: {
   return {
     title: `Glue up the ${WOODEN_PARTS[part]} from ${pieces} segments, cut at ${angleFigure(miter)}`,
     tool: 'miter saw or table saw with a stop, glue, a band clamp, a flat sanding board, waste wood, paper, a knife',
-    how: `Set the saw to ${angleFigure(miter)} from square, and cut ${pieces} segments, turning the strip over after each cut. Glue ${count} of them to a ${shape} without a gap.${stacked}${twice} When the glue is hard, flatten both faces, and ${wasted} of waste wood with paper between: that disc has the centre, and the lathe holds it. When all is turned, push a knife into the paper, and it comes off.`,
+    how: `Set the saw to ${angleFigure(miter)} from square, and cut ${pieces} segments, turning the strip over after each cut. Glue ${count} of them to a ${shape} without a gap.${stacked}${twice} When the glue is hard, flatten both faces, and ${wasted} of waste wood with paper between: that disc has the centre, and the lathe holds it. When all is turned, ${WITH_A_KNIFE}, and it comes off.`,
     check: `Lay the first segment on its template before you cut the others. Then lay ${count} of them together dry: no light may show in any joint.`,
     mistake: {
       looksLike: 'The last joint stays open: each cut is off by a small part of a degree.',
@@ -83,7 +83,7 @@ export function joint(
   const held =
     ring === 'innerRing'
       ? 'let the washers of the mandrel hold the halves together while you turn them'
-      : 'glue the faces together with paper between them, and part them with a knife when the groove is done'
+      : 'glue the faces together with paper between them, and when the groove is done, part them with a knife, with both hands behind its edge'
   return {
     title: `${dowels === undefined ? 'Fit' : 'Pin'} the halves of the ${name} together`,
     tool: [

@@ -28,8 +28,12 @@ export interface GapFacts {
   readonly units: Units
 }
 
-export const LAYOUT_CHECK =
-  'First measure the bars on the printed template: 100 mm and 4 in. Then measure each circle with a rule, in two directions at right angles.'
+/** Before anything is cut by it. */
+export const BARS_FIRST = 'First measure the bars on the printed template: 100 mm and 4 in.'
+export const CIRCLES_CHECK = 'Measure each circle with a rule, in two directions at right angles.'
+export const LAYOUT_CHECK = `${BARS_FIRST} Then measure each circle with a rule, in two directions at right angles.`
+/** Two faces with paper between them. */
+export const WITH_A_KNIFE = 'push a knife into the paper, with both hands behind its edge'
 
 /** How a template lies on the wood: a part of segments has no one grain, and its centre is on its waste disc. */
 export const laidOn = (isSegmented: boolean): string =>
@@ -59,7 +63,7 @@ export const RING_BY: Readonly<
       `${isOnDisc ? 'Rout' : 'Glue it to waste wood with paper between, rout'} the ${hole} and the outside about one centre, ${PART_DISC}`,
   },
 }
-const PART_DISC = 'and push a knife into the paper.'
+const PART_DISC = `and ${WITH_A_KNIFE}.`
 const atOneSetting = (hole: string, isOnDisc: boolean): string =>
   `${isOnDisc ? '' : ', glue it to a disc of waste wood with paper between'}, turn the outside and the ${hole} at one setting, ${PART_DISC}`
 

@@ -6,9 +6,10 @@ import { figure } from '#src/words/figure.ts'
 import { screwHoles, screwTools } from './joints.ts'
 import {
   AT_THE_LATHE,
+  BARS_FIRST,
+  CIRCLES_CHECK,
   type GapFacts,
   HELD_OUTSIDE,
-  LAYOUT_CHECK,
   MARK_CHUCK,
   MARK_MANDREL,
   type MandrelFacts,
@@ -64,8 +65,8 @@ export function cheeks(facts: {
       ? `Make the two cheeks, and screw each on with ${screws.count} wood screws ${screws.name}`
       : 'Make the two cheeks, and fasten them',
     tool: `${tool}, ${screws ? screwTools(screws, facts.units, 2) : 'fine saw, drill press, thin pins, glue'}`,
-    how: `Make each cheek like this. ${how('hole', false)} ${fastened} Brush out the chips, ${screws ? 'screw' : 'pin'} one cheek on, lay the ring on it, put in the inner ring and the rollers, and ${screws ? 'screw' : 'lay'} the other cheek on.`,
-    check: `${LAYOUT_CHECK} With both cheeks on, the rollers and the inner ring must still move ${figure(facts.axialPlay, facts.units)} along the axis.`,
+    how: `${BARS_FIRST} Make each cheek like this. ${how('hole', false)} ${fastened} Brush out the chips, ${screws ? 'screw' : 'pin'} one cheek on, lay the ring on it, put in the inner ring and the rollers, and ${screws ? 'screw' : 'lay'} the other cheek on.`,
+    check: `${CIRCLES_CHECK} With both cheeks on, the rollers and the inner ring must still move ${figure(facts.axialPlay, facts.units)} along the axis.`,
     mistake: {
       looksLike: 'A cheek is not flat: the inner ring drags at one place in every turn.',
       costs: 'Little: the bearing drags.',
