@@ -1249,6 +1249,21 @@ describe('for everyone', () => {
   })
 })
 
+test.each(['radial', 'roller', 'thrust', 'caged'])(
+  'the sizes of a bearing of kind %s are no wider than a phone',
+  async (kind) => {
+    const { page } = await openedJob(
+      `v=1&units=mm&balls.count=24&balls.diameter=16&bore=40&finishAllowance=0.05&arrangement=${kind}`,
+      {
+        viewport: { width: 360, height: 800 },
+      },
+    )
+    await page.locator('#sizes-to-cut').waitFor()
+    await calm(page)
+    expect(await page.evaluate('document.documentElement.scrollWidth')).toBe(360)
+  },
+)
+
 describe('what is served', () => {
   test('the page is of one piece, and may run its own scripts and nothing else', async () => {
     const page = await ask(await kioskAddress())
