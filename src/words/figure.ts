@@ -4,7 +4,7 @@ import { itemAt } from '#shared/numbers/item-at.ts'
 import { wholeParts } from '#shared/numbers/whole-parts.ts'
 import { type ForceUnits, inForceUnits, inTorqueUnits } from '#shared/units/force.ts'
 import { inches, inUnits, type Mm, mm, type Units } from '#shared/units/length.ts'
-import { rounded as roundedLength } from '#shared/units/rounded.ts'
+import { roundedIn, rounded as roundedLength } from '#shared/units/rounded.ts'
 import { figureOfRule } from '#shared/units/shop-figure.ts'
 import { stepDown } from '#shared/units/step.ts'
 
@@ -16,6 +16,9 @@ export const withMinus = (text: string): string =>
 const DECIMALS: Readonly<Record<Units, number>> = { in: 4, mm: 2 }
 /** Decimals of an exact figure in a table: in inches those of a caliper and one more, in millimetres its hundredths. */
 export const EXACT_DECIMALS: Readonly<Record<Units, number>> = { in: 4, mm: 2 }
+/** A size as a table of exact sizes has it, with its unit. */
+export const exactFigure = (length: Mm, units: Units): string =>
+  `${roundedIn(length, units).toFixed(EXACT_DECIMALS[units])} ${units}`
 
 /**
  * A length in a sentence: `15.96 mm`, `5/8 in` where a rule shows it, else `0.6284 in`. The exact figures to work to are in the numbers of an

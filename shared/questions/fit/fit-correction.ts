@@ -9,7 +9,7 @@ import { readingDeviation } from '#shared/statistics/likelihood.ts'
 import { type Mm, mm } from '#shared/units/length.ts'
 import { isCutBetween } from './cut-between.ts'
 import * as defaults from './defaults.ts'
-import { type Fit, type FitQuestion, fitOf } from './fit.ts'
+import { doReadingsFit, type Fit, type FitQuestion, fitOf } from './fit.ts'
 import type { FitRefusal, FitSetup, FittedPart } from './fit-setup.ts'
 import { innerRescues } from './inner-rescue.ts'
 import type { MatingFaceAdjustment } from './mating-faces.ts'
@@ -132,8 +132,7 @@ function asLeft(question: FitQuestion): FitQuestion {
   const ofOuter = allReadings(question).filter(({ kind }) => OF_FULL_RINGS.includes(kind))
   // A ring whose last ball stays out is not finished, and nobody leaves it so.
   if (lastBallWord(ofOuter) !== 'in') return question
-  const asFinished = fitOf({ ...question, readings: ofOuter, earlier: [] })
-  if (asFinished.ok && asFinished.value.disagreements.length === 0) return question
+  if (doReadingsFit({ ...question, readings: ofOuter, earlier: [] })) return question
   return { ...question, subject: { ...subject, outerKnown: { ...subject.outerKnown, isLeft: true } } }
 }
 

@@ -104,17 +104,39 @@ interface NextStep {
 
 export type FitFault = 'readings-contradict' | 'target-out-of-reach'
 
-/** I have cut, I have measured: cut, measure, or stop? */
-export function fitOf(question: FitQuestion): Result<Fit, FitFault> {
-  const { subject, target, readings, earlier } = question
+/** What the readings tell of a groove and its balls, and which of them do not fit. */
+interface Inferred {
+  readonly posterior: Posterior
+  readonly ballDiameter: Estimate
+  readonly disagreements: readonly Disagreement[]
+}
+
+function inferredFrom({ subject, target, readings, earlier, tools }: FitQuestion): Result<Inferred, FitFault> {
   if (!isInReach(subject, target)) return fail('target-out-of-reach')
-  const threshold = thresholdFor(subject)
-  const unknowns = unknownsOf(subject, earlier, question.tools)
   const evidence = evidenceOf(subject, earlier, readings)
-  const posterior = posteriorOf(unknowns, evidence, threshold)
+  const posterior = posteriorOf(unknownsOf(subject, earlier, tools), evidence, thresholdFor(subject))
   const ballDiameter = estimateOf(posterior.mean, posterior.weights)
   if (contradict(evidence, posterior.widestPredictions) || !isOfThisLot(ballDiameter.value, subject))
     return fail('readings-contradict')
+  return ok({
+    posterior,
+    ballDiameter,
+    disagreements: disagreements(evidence, posterior.predictions, earlier.length),
+  })
+}
+
+/** Whether some groove gives all readings of a question, and each fits the others. */
+export function doReadingsFit(question: FitQuestion): boolean {
+  const inferred = inferredFrom(question)
+  return inferred.ok && inferred.value.disagreements.length === 0
+}
+
+/** I have cut, I have measured: cut, measure, or stop? */
+export function fitOf(question: FitQuestion): Result<Fit, FitFault> {
+  const { subject, target, readings, earlier } = question
+  const inferred = inferredFrom(question)
+  if (!inferred.ok) return inferred
+  const { posterior, ballDiameter } = inferred.value
   const figures = pointwise(posterior, (point) => figureAt(posterior, point))
   const finished =
     target.finishAllowance === 0 ? figures : pointwise(posterior, (point) => finishedFigureAt(posterior, target, point))
@@ -122,7 +144,7 @@ export function fitOf(question: FitQuestion): Result<Fit, FitFault> {
   const { weights } = posterior
   const figure = estimateOf(figures, weights)
   const word = wordNow(question)
-  const found = disagreements(evidence, posterior.predictions, earlier.length).map((each) => explained(each, question))
+  const found = inferred.value.disagreements.map((each) => explained(each, question))
   const room = roomOf(posterior, target, finished)
   let offered: readonly Offer[] | undefined
   const input: DecisionInput = {

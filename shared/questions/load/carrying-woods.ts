@@ -61,14 +61,9 @@ export function standInsOf(
 ): readonly StandIn[] {
   const { wood, ballWood } = carryingIn(woods)
   const used = [
-    stated.wood === undefined ? wood : undefined,
-    hasWoodenBalls && stated.ballWood === undefined ? ballWood : undefined,
+    ...(wood && stated.wood === undefined ? [wood] : []),
+    ...(ballWood && hasWoodenBalls && stated.ballWood === undefined ? [ballWood] : []),
   ]
-  return used.flatMap((each, index) =>
-    each === undefined ||
-    each.id === each.species ||
-    used.findIndex((other) => other?.species === each.species) !== index
-      ? []
-      : [each],
-  )
+  const standIns = new Map(used.filter(({ species, id }) => id !== species).map((each) => [each.species, each]))
+  return [...standIns.values()]
 }

@@ -1,9 +1,8 @@
 import type { Design } from '#shared/bearing/arrangements.ts'
-import type { Mm, Units } from '#shared/units/length.ts'
-import { roundedIn } from '#shared/units/rounded.ts'
+import type { Units } from '#shared/units/length.ts'
 import { type Json, listOf, part } from '#src/kiosk/json.ts'
 import { dimensionName } from '#src/words/dimension-names.ts'
-import { EXACT_DECIMALS } from '#src/words/figure.ts'
+import { exactFigure } from '#src/words/figure.ts'
 import type { ChangedSize } from '#src/words/kiosk/balls.ts'
 import type { Terms } from '#src/words/terms.ts'
 import { designHere, readBearing } from './bearing.ts'
@@ -48,11 +47,10 @@ const CUT_ACROSS = /(?:grooveBottom|track|land|grooveCircle)Diameter$/
 export function sizesChanged({ design, units, terms }: BearingBefore, { bearing }: Job): readonly ChangedSize[] {
   const made = designHere(readBearing(bearing))
   if (design === undefined || !made?.ok) return []
-  const shown = (size: Mm): string => `${roundedIn(size, units).toFixed(EXACT_DECIMALS[units])} ${units}`
   const sizesIn = ({ dimensions }: typeof design) =>
     dimensions
       .filter(({ key }) => CUT_ACROSS.test(key))
-      .map(({ key, cutTo, value }) => ({ key, size: shown(cutTo ?? value) }))
+      .map(({ key, cutTo, value }) => ({ key, size: exactFigure(cutTo ?? value, units) }))
   const after = new Map<string, string>(sizesIn(made.value).map(({ key, size }) => [key, size]))
   return sizesIn(design).flatMap(({ key, size: from }) => {
     const to = after.get(key)

@@ -1,10 +1,9 @@
 import type { ArrangementName, Design } from '#shared/bearing/arrangements.ts'
 import type { Openings } from '#shared/bearing/assumed-sizes.ts'
 import { DIMENSION_SYMBOLS, type Dimension, ruleText } from '#shared/bearing/dimensions.ts'
-import { roundedIn } from '#shared/units/rounded.ts'
 import { finerThanRule } from '#src/words/by-caliper.ts'
 import { dimensionName } from '#src/words/dimension-names.ts'
-import { EXACT_DECIMALS } from '#src/words/figure.ts'
+import { exactFigure } from '#src/words/figure.ts'
 import { BEARING } from '#src/words/kiosk/bearing.ts'
 import { signMeanings, signOfSize } from '#src/words/standing.ts'
 import { TERMS } from '#src/words/terms.ts'
@@ -46,7 +45,7 @@ export function SizesTable({
                 : (ruleText(row, resolved) ?? finerThanRule(DIMENSION_SYMBOLS[row.key]))}
             </td>
             <td>
-              {roundedIn(row.cutTo ?? row.value, units).toFixed(EXACT_DECIMALS[units])} {units}
+              {exactFigure(row.cutTo ?? row.value, units)}
               {signOfSize(row.key, openings)}
             </td>
           </tr>

@@ -1,7 +1,7 @@
 import type { Method } from '#shared/bearing/method.ts'
 import type { Mandrel } from '#shared/making/work-holding.ts'
 import type { Mm, Units } from '#shared/units/length.ts'
-import { figure } from '#src/words/figure.ts'
+import { capitalised, figure } from '#src/words/figure.ts'
 import { STAGE_NAMES } from '#src/words/kiosk/page.ts'
 
 /** The step of the page that takes the readings and says what comes off, by the name that it has there. */
@@ -30,8 +30,9 @@ export interface GapFacts {
 
 /** Before anything is cut by it. */
 export const BARS_FIRST = 'First measure the bars on the printed template: 100 mm and 4 in.'
-export const CIRCLES_CHECK = 'Measure each circle with a rule, in two directions at right angles.'
-export const LAYOUT_CHECK = `${BARS_FIRST} Then measure each circle with a rule, in two directions at right angles.`
+const CIRCLES = 'measure each circle with a rule, in two directions at right angles.'
+export const CIRCLES_CHECK = capitalised(CIRCLES)
+export const LAYOUT_CHECK = `${BARS_FIRST} Then ${CIRCLES}`
 /** Two faces with paper between them. */
 export const WITH_A_KNIFE = 'push a knife into the paper, with both hands behind its edge'
 
